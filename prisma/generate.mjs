@@ -1,0 +1,15 @@
+// Generates the Prisma client without fetching anything. `prisma generate` looks for a schema engine
+// it does not use here (the query compiler is WebAssembly), so it is pointed at an executable that
+// exists. Only here: with the variable set, `prisma db push` and `migrate` silently do nothing.
+import { spawnSync } from "node:child_process";
+import { createRequire } from "node:module";
+import { fileURLToPath } from "node:url";
+
+const cli = createRequire(import.meta.url).resolve("prisma/build/index.js");
+const done = spawnSync(process.execPath, [cli, "generate"], {
+  cwd: fileURLToPath(new URL("..", import.meta.url)),
+  env: { ...process.env, PRISMA_SCHEMA_ENGINE_BINARY: process.execPath, PRISMA_HIDE_UPDATE_MESSAGE: "1", CHECKPOINT_DISABLE: "1" },
+  stdio: ["ignore", "pipe", "inherit"],
+});
+if (done.status !== 0) process.stderr.write(String(done.stdout));
+process.exit(done.status ?? 1);
