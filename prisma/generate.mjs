@@ -8,7 +8,12 @@ import { fileURLToPath } from "node:url";
 const cli = createRequire(import.meta.url).resolve("prisma/build/index.js");
 const done = spawnSync(process.execPath, [cli, "generate"], {
   cwd: fileURLToPath(new URL("..", import.meta.url)),
-  env: { ...process.env, PRISMA_SCHEMA_ENGINE_BINARY: process.execPath, PRISMA_HIDE_UPDATE_MESSAGE: "1", CHECKPOINT_DISABLE: "1" },
+  env: {
+    ...process.env,
+    PRISMA_SCHEMA_ENGINE_BINARY: process.execPath,
+    PRISMA_HIDE_UPDATE_MESSAGE: "1",
+    CHECKPOINT_DISABLE: "1",
+  },
   stdio: ["ignore", "pipe", "inherit"],
 });
 if (done.status !== 0) process.stderr.write(String(done.stdout));

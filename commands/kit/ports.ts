@@ -1,0 +1,170 @@
+import type { MealRule } from "../../shared/allocation/types.ts";
+import type {
+  CauseId,
+  GroupId,
+  LotId,
+  MemberId,
+  RecipeId,
+  ReminderId,
+  RevisionId,
+} from "../../shared/ids.ts";
+import type { Recipe } from "../../shared/recipe/types.ts";
+import type { DerivedReminder, ReminderChoice, ReminderRow } from "../../shared/reminder/types.ts";
+import type { Batch, Lot, Stock, StockChange } from "../../shared/stock/types.ts";
+import type { Instant } from "../../shared/time.ts";
+
+/** One chat server's client group. */
+export interface Group {
+  readonly id: GroupId;
+  readonly name: string;
+  readonly coachRoleId: string | null;
+  /** Where reminders go when a member's direct messages are closed. */
+  readonly reminderChannelId: string | null;
+  /** Zone of members who have not set their own. */
+  readonly zone: string;
+}
+
+export interface Member {
+  readonly id: MemberId;
+  readonly groupId: GroupId;
+  readonly userId: string;
+  readonly name: string;
+  /** True once the member has chosen a zone of their own. */
+  readonly zoneIsOwn: boolean;
+  readonly choice: ReminderChoice;
+  readonly deliverTo: "direct message" | "channel";
+  /** Since when direct messages are known to be closed; null when they work. */
+  readonly directClosedAt: Instant | null;
+}
+
+export interface Groups {
+  /** The group, made with defaults when first seen. */
+  open(id: GroupId, name: string): Promise<Group>;
+  set(
+    id: GroupId,
+    patch: Partial<Pick<Group, "coachRoleId" | "reminderChannelId" | "zone">>,
+  ): Promise<Group>;
+}
+
+export interface Members {
+  /** The member of this group, made with the group's zone and the default times when first seen. */
+  open(groupId: GroupId, userId: string, name: string): Promise<Member>;
+  find(id: MemberId): Promise<Member | null>;
+}
+
+export interface PublishedRecipe {
+  readonly id: RecipeId;
+  readonly groupId: GroupId;
+  readonly revisionId: RevisionId;
+  readonly revisionNumber: number;
+  readonly recipe: Recipe;
+}
+
+export interface RecipeSummary {
+  readonly id: RecipeId;
+  readonly title: string;
+  readonly portions: number;
+  readonly tags: readonly string[];
+}
+
+export interface Recipes {
+  /** Newest revision by exact id or by title (case and accents folded); null when there is none in this group. */
+  find(groupId: GroupId, idOrTitle: string): Promise<PublishedRecipe | null>;
+  /** Titles and tags that hold all words typed, by title, at most `limit`. Empty text lists all. */
+  search(groupId: GroupId, typed: string, limit: number): Promise<readonly RecipeSummary[]>;
+  /**
+   * Stores a new immutable revision: of the recipe of this title, or of a new recipe.
+   * Doing it twice with one cause gives the first result again.
+   */
+  publish(input: {
+    readonly groupId: GroupId;
+    readonly by: MemberId;
+    readonly causeId: CauseId;
+    readonly now: Instant;
+    readonly recipe: Recipe;
+    readonly sourceText: string;
+    readonly newId: () => string;
+  }): Promise<{ readonly published: PublishedRecipe; readonly isNew: boolean }>;
+}
+
+/** Everything one command changes about a member's stock: written whole, or not at all. */
+export interface StockPlan {
+  readonly change: StockChange;
+  /** A batch that the change brings in. */
+  readonly newBatch: Batch | null;
+  /** Every lot the change touches, as it is afterwards (0 portions allowed). */
+  readonly lots: readonly Lot[];
+  /** The whole set of reminders that follow from the stock afterwards. */
+  readonly reminders: readonly DerivedReminder[];
+  /** When the reminders must be derived again if nothing else happens; null when the stock is empty. */
+  readonly replanAt: Instant | null;
+}
+
+export type RecordResult =
+  /** Written. */
+  | "recorded"
+  /** This cause was recorded before; nothing written. */
+  | "already"
+  /** The stock has another version by now; read and decide again. */
+  | "moved on";
+
+export interface LedgerLine {
+  readonly change: StockChange;
+  readonly undone: boolean;
+}
+
+export interface Stocks {
+  /** Lots with portions, their batches, and the version. */
+  load(memberId: MemberId): Promise<Stock>;
+  /** A lot of whoever, with its owner, also when it is empty by now. */
+  findLot(lotId: LotId): Promise<{ readonly lot: Lot; readonly batch: Batch } | null>;
+  /** The newest change that is neither undone nor an undo, with the lots it touched as they are now; null when there is none. */
+  lastChange(
+    memberId: MemberId,
+  ): Promise<{ readonly change: StockChange; readonly lots: readonly Lot[] } | null>;
+  /** Whether a cause has been recorded, and as which change. */
+  findByCause(causeId: CauseId): Promise<StockChange | null>;
+  record(plan: StockPlan): Promise<RecordResult>;
+  /** The whole ledger of a member, oldest first. For the balance and for export. */
+  ledger(
+    memberId: MemberId,
+  ): Promise<{ readonly batches: readonly Batch[]; readonly changes: readonly StockChange[] }>;
+}
+
+/** A rewrite of a member's reminders without a movement: new meals, new times, a new day. */
+export interface Replan {
+  readonly memberId: MemberId;
+  /** The stock version the reminders were derived from. */
+  readonly version: number;
+  readonly reminders: readonly DerivedReminder[];
+  readonly replanAt: Instant | null;
+  /** Written in the same transaction. */
+  readonly choice?: Partial<ReminderChoice> & { readonly zoneIsOwn?: boolean };
+  readonly deliverTo?: Member["deliverTo"];
+  /** The member's whole new set of meal rules. */
+  readonly meals?: readonly MealRule[];
+}
+
+export interface Meals {
+  list(memberId: MemberId): Promise<readonly MealRule[]>;
+}
+
+export interface Reminders {
+  /** Scheduled and claimed reminders of a member, by due time, at most `limit`. */
+  coming(memberId: MemberId, limit: number): Promise<readonly ReminderRow[]>;
+  /**
+   * Rewrites a member's scheduled reminders to the derived set and applies the other changes with it.
+   * "moved on" when the stock's version is another by now: nothing written.
+   */
+  replan(plan: Replan): Promise<"recorded" | "moved on">;
+  find(id: ReminderId): Promise<ReminderRow | null>;
+}
+
+export interface Stores {
+  readonly groups: Groups;
+  readonly members: Members;
+  readonly recipes: Recipes;
+  readonly stocks: Stocks;
+  readonly meals: Meals;
+  readonly reminders: Reminders;
+}

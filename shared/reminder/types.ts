@@ -1,0 +1,59 @@
+import type { LotId, MemberId, ReminderId } from "../ids.ts";
+import type { Instant, PlainTime } from "../time.ts";
+
+export const REMINDER_KINDS = [
+  "thaw tonight",
+  "last good day",
+  "discard today",
+  "freeze the surplus",
+  "into the fridge",
+  "freezer quality",
+] as const;
+export type ReminderKind = (typeof REMINDER_KINDS)[number];
+
+/** What a member chose: when, where and how to be told. */
+export interface ReminderChoice {
+  readonly zone: string;
+  readonly morning: PlainTime;
+  readonly evening: PlainTime;
+  readonly quietFrom: PlainTime;
+  readonly quietUntil: PlainTime;
+  /** Non-safety reminders wait until then; null when not paused. */
+  readonly pausedUntil: Instant | null;
+}
+
+/** A reminder that follows from the stock: rewritten whenever the stock or the meals change. */
+export interface DerivedReminder {
+  readonly kind: ReminderKind;
+  /** Unique per member: the same fact is reminded of once. */
+  readonly key: string;
+  readonly dueAt: Instant;
+  /** After this it no longer helps: expired, not sent. */
+  readonly helpsUntil: Instant;
+  readonly about: ReminderAbout;
+}
+
+/** What it speaks of; enough to word it and to offer the right button. Kept as JSON, parsed with zod. */
+export interface ReminderAbout {
+  readonly lotId: LotId;
+  readonly title: string;
+  readonly portions: number;
+  /** ISO date it must be gone by, or is best before. */
+  readonly date: string | null;
+  /** The meal a thaw is for, and its ISO instant. */
+  readonly meal: string | null;
+  readonly mealAt: string | null;
+}
+
+export const REMINDER_STATES = ["scheduled", "claimed", "sent", "failed", "expired"] as const;
+export type ReminderState = (typeof REMINDER_STATES)[number];
+
+/** A reminder as it is kept. */
+export interface ReminderRow extends DerivedReminder {
+  readonly id: ReminderId;
+  readonly memberId: MemberId;
+  readonly state: ReminderState;
+  readonly attempts: number;
+  /** The delivery it was claimed for: one message, one nonce. Null until claimed. */
+  readonly nonce: string | null;
+}

@@ -1,0 +1,78 @@
+import type { Group, Member } from "../../commands/kit/ports.ts";
+import type { Reply } from "../../commands/kit/reply.ts";
+import type { MemberId, ReminderId } from "../../shared/ids.ts";
+import type { ReminderRow } from "../../shared/reminder/types.ts";
+import type { Instant } from "../../shared/time.ts";
+
+/** The reminder rows as the job sees them. Implemented in `src/store/`. */
+export interface Deliveries {
+  /**
+   * Rows of members who have something due at `now` (scheduled and due, or claimed with a lease that
+   * ran out): all such rows, and those members' scheduled rows due by `until`. At most `limit` rows,
+   * earliest first.
+   */
+  due(now: Instant, until: Instant, limit: number): Promise<readonly ReminderRow[]>;
+  /**
+   * Claims rows for one delivery in one conditional statement: only rows still scheduled, or claimed
+   * under the same nonce with a lease that ran out. Counts the attempt. Returns the rows now held.
+   */
+  claim(input: {
+    readonly ids: readonly ReminderId[];
+    readonly nonce: string;
+    readonly worker: string;
+    readonly now: Instant;
+    readonly leaseUntil: Instant;
+  }): Promise<readonly ReminderRow[]>;
+  /** Finishes a delivery that `worker` still holds; false when it no longer does. */
+  settle(input: {
+    readonly nonce: string;
+    readonly worker: string;
+    readonly at: Instant;
+    readonly result:
+      | {
+          readonly state: "sent";
+          readonly messageId: string;
+          readonly where: "direct message" | "channel";
+        }
+      | { readonly state: "failed"; readonly reason: string }
+      /** Stays claimed under its nonce; the next attempt may start at `retryAt`. */
+      | { readonly state: "retry"; readonly retryAt: Instant; readonly reason: string };
+  }): Promise<boolean>;
+  /** Marks rows expired that no longer help; only rows scheduled, or claimed with a lease that ran out. */
+  expire(ids: readonly ReminderId[], now: Instant, reason: string): Promise<number>;
+  /** The earliest instant at which a reminder, a lease or a replan falls due; null when nothing is waiting. */
+  nextDue(): Promise<Instant | null>;
+  /** Members whose reminders must be derived again by `now`. */
+  toReplan(now: Instant, limit: number): Promise<readonly MemberId[]>;
+  /** Notes that direct messages to the member are closed (or open again: null). */
+  setDirectClosed(memberId: MemberId, at: Instant | null): Promise<void>;
+  group(memberId: MemberId): Promise<Group | null>;
+}
+
+/** One message that covers one or more reminder rows. */
+export interface OutgoingMessage {
+  readonly to: Member;
+  readonly group: Group;
+  /** At most 25 characters; the platform enforces it against doubles. */
+  readonly nonce: string;
+  /** 1 for the first try; later ones look whether an earlier try arrived after all. */
+  readonly attempt: number;
+  readonly reply: Reply;
+}
+
+export type SendResult =
+  | {
+      readonly kind: "sent";
+      readonly messageId: string;
+      readonly where: "direct message" | "channel";
+      readonly directClosed: boolean;
+    }
+  /** Nobody knows whether it arrived, or the platform asks to wait: repeat the same nonce later. */
+  | { readonly kind: "unknown"; readonly reason: string; readonly retryAfterMs: number | null }
+  /** Cannot succeed until somebody acts. */
+  | { readonly kind: "impossible"; readonly reason: string; readonly directClosed: boolean };
+
+/** Carries a message to a member. Implemented by `src/discord/` and `src/terminal/`. */
+export interface Messenger {
+  send(message: OutgoingMessage): Promise<SendResult>;
+}
