@@ -35,6 +35,8 @@ export interface Deliveries {
           readonly where: "direct message" | "channel";
         }
       | { readonly state: "failed"; readonly reason: string }
+      /** They came too late to help, and the member has been told so in one line. */
+      | { readonly state: "expired"; readonly reason: string }
       /** Stays claimed under its nonce; the next attempt may start at `retryAt`. */
       | { readonly state: "retry"; readonly retryAt: Instant; readonly reason: string };
   }): Promise<boolean>;
