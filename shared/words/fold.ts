@@ -1,0 +1,36 @@
+/** What a letter is when written plainly, for letters that do not decompose into letter and accent. */
+const PLAIN: Readonly<Record<string, string>> = {
+  ß: "ss",
+  æ: "ae",
+  œ: "oe",
+  ø: "o",
+  đ: "d",
+  ł: "l",
+  ı: "i",
+  "’": "'",
+  "‘": "'",
+};
+
+/**
+ * Text as it is compared: lower case, no accents, curly quotes and dashes straightened, runs of white
+ * space as one space. Other punctuation stays; `foldWords` drops it.
+ */
+export function fold(text: string): string {
+  return text
+    .normalize("NFKD")
+    .toLowerCase()
+    .replace(/\p{M}/gu, "")
+    .replace(/[ßæœøđłı’‘]/gu, (letter) => PLAIN[letter] ?? letter)
+    .replace(/[\u2010-\u2015\u2212]/gu, "-")
+    .replace(/\u2044/gu, "/")
+    .replace(/\s+/gu, " ")
+    .trim();
+}
+
+/** The words of a text for search: folded, letters and digits only, one space between. */
+export function foldWords(text: string): string {
+  return fold(text)
+    .replace(/'/gu, "")
+    .replace(/[^\p{L}\p{N}]+/gu, " ")
+    .trim();
+}
