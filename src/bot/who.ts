@@ -1,0 +1,49 @@
+import type { Actor } from "../../commands/kit/context.ts";
+import type { Group, Member, Stores } from "../../commands/kit/ports.ts";
+import { groupId, lotId, type MemberId, reminderId } from "../../shared/ids.ts";
+import type { Asked } from "./face.ts";
+
+/** The group and the member a request is answered for. */
+export interface Standing {
+  readonly group: Group;
+  readonly member: Member;
+}
+
+/** Opens the group and the member's own row in it. */
+export async function standingInGroup(stores: Stores, asked: Asked): Promise<Standing> {
+  const group = await stores.groups.open(groupId(asked.groupId), asked.groupName);
+  const member = await stores.members.open(group.id, asked.actor.userId, asked.actor.name);
+  return { group, member };
+}
+
+/**
+ * A press in a direct message names no group: the lot or reminder in its first argument does. Null
+ * when there is no such thing or it is somebody else's; the two are not told apart, so that nobody
+ * learns from the answer whose it is.
+ */
+export async function standingByThing(
+  stores: Stores,
+  groupOf: (member: MemberId) => Promise<Group | null>,
+  userId: string,
+  thing: string | undefined,
+): Promise<Standing | null> {
+  if (thing === undefined) return null;
+  const owner = await ownerOf(stores, thing);
+  const member = owner === null ? null : await stores.members.find(owner);
+  if (member === null || member.userId !== userId) return null;
+  const group = await groupOf(member.id);
+  return group === null ? null : { group, member };
+}
+
+async function ownerOf(stores: Stores, thing: string): Promise<MemberId | null> {
+  const found = await stores.stocks.findLot(lotId(thing));
+  if (found !== null) return found.batch.memberId;
+  return (await stores.reminders.find(reminderId(thing)))?.memberId ?? null;
+}
+
+/** The coach: whoever may manage the server, and whoever bears the group's coach role. */
+export function isCoachOf(group: Group, actor: Actor): boolean {
+  return (
+    actor.isManager || (group.coachRoleId !== null && actor.roleIds.includes(group.coachRoleId))
+  );
+}
