@@ -1,0 +1,209 @@
+import { Temporal } from "temporal-polyfill";
+import type { Allocation, Serving } from "../allocation/types.ts";
+import { bestBefore, discardBy } from "../keeping/dates.ts";
+import { thawLeadHours } from "../keeping/thaw.ts";
+import { batchOf } from "../stock/lot.ts";
+import type { Batch, Lot, Stock } from "../stock/types.ts";
+import { atWallClock, dateIn, type Instant, isBefore, type PlainDate } from "../time.ts";
+import { outsideQuiet } from "./quiet.ts";
+import type { DerivedReminder, ReminderAbout, ReminderChoice, ReminderKind } from "./types.ts";
+
+/** Must not come late: moved earlier out of quiet hours, and kept while a member has paused the rest. */
+const SAFETY: ReadonlySet<ReminderKind> = new Set([
+  "last good day",
+  "discard today",
+  "into the fridge",
+]);
+
+/** Perishable food may stand out for two hours at most (USDA FSIS); told a quarter of an hour before. */
+const OUT_LIMIT_MINUTES = 120;
+const OUT_NOTICE_MINUTES = 15;
+
+/** A thaw told late still helps while at least this is left: half the full day (common practice: a portion takes 12 to 24 hours). */
+const LEAST_THAW_HOURS = 12;
+
+/** The time of night at which reminders are derived anew, the food having aged a day. */
+const REPLAN_AT = Temporal.PlainTime.from("03:00");
+
+interface Facts {
+  readonly now: Instant;
+  readonly choice: ReminderChoice;
+}
+
+/** All reminders that follow from the stock and its allocation, those already past but still of help included. */
+export function deriveReminders(
+  stock: Stock,
+  allocation: Allocation,
+  choice: ReminderChoice,
+  now: Instant,
+): readonly DerivedReminder[] {
+  const facts = { now, choice };
+  const perLot = stock.lots.flatMap((lot) => {
+    const batch = batchOf(stock.batches, lot.batchId);
+    return lot.place === "freezer"
+      ? freezerReminders(lot, batch, facts)
+      : [...fridgeReminders(lot, batch, facts), ...outReminders(lot, batch)];
+  });
+  const all = [
+    ...perLot,
+    ...thawReminders(stock, allocation),
+    ...surplusReminders(stock, allocation, facts),
+  ];
+  return all
+    .flatMap((one) => settled(one, choice))
+    .filter((one) => isBefore(now, one.helpsUntil))
+    .sort(
+      (a, b) => a.dueAt.epochMilliseconds - b.dueAt.epochMilliseconds || (a.key < b.key ? -1 : 1),
+    );
+}
+
+/** When to derive again if nothing happens: the next 03:00 of the member; null with nothing in stock. */
+export function nextReplan(stock: Stock, choice: ReminderChoice, now: Instant): Instant | null {
+  if (stock.lots.length === 0) return null;
+  const today = dateIn(now, choice.zone);
+  const tonight = atWallClock(today, REPLAN_AT, choice.zone);
+  return isBefore(now, tonight)
+    ? tonight
+    : atWallClock(today.add({ days: 1 }), REPLAN_AT, choice.zone);
+}
+
+/** Applies quiet hours and a pause. */
+function settled(one: DerivedReminder, choice: ReminderChoice): readonly DerivedReminder[] {
+  const must = SAFETY.has(one.kind) || one.kind === "thaw tonight";
+  const dueAt = outsideQuiet(one.dueAt, choice, must ? "earlier" : "later");
+  const pause = choice.pausedUntil;
+  if (pause === null || SAFETY.has(one.kind) || !isBefore(dueAt, pause)) return [{ ...one, dueAt }];
+  return isBefore(pause, one.helpsUntil)
+    ? [{ ...one, dueAt: outsideQuiet(pause, choice, "later") }]
+    : [];
+}
+
+function about(lot: Lot, batch: Batch, rest: Partial<ReminderAbout>): ReminderAbout {
+  return {
+    lotId: lot.id,
+    title: batch.title,
+    portions: lot.portions,
+    date: null,
+    meal: null,
+    mealAt: null,
+    ...rest,
+  };
+}
+
+function endOf(date: PlainDate, zone: string): Instant {
+  return date.add({ days: 1 }).toZonedDateTime(zone).toInstant();
+}
+
+function fridgeReminders(lot: Lot, batch: Batch, { choice }: Facts): readonly DerivedReminder[] {
+  const last = discardBy(lot, batch.keeping);
+  if (last === null) return [];
+  const date = last.toString();
+  const gone = last.add({ days: 1 });
+  return [
+    {
+      kind: "last good day",
+      key: `last good day/${lot.id}/${date}`,
+      dueAt: atWallClock(last, choice.morning, choice.zone),
+      helpsUntil: endOf(last, choice.zone),
+      about: about(lot, batch, { date }),
+    },
+    {
+      kind: "discard today",
+      key: `discard/${lot.id}/${date}`,
+      dueAt: atWallClock(gone, choice.morning, choice.zone),
+      helpsUntil: endOf(gone.add({ days: 14 }), choice.zone),
+      about: about(lot, batch, { date }),
+    },
+  ];
+}
+
+/** For a pot just cooked and still in its first two hours. */
+function outReminders(lot: Lot, batch: Batch): readonly DerivedReminder[] {
+  if (lot.place !== "fridge" || lot.usedDays !== 0) return [];
+  const limit = batch.cookedAt.add({ minutes: OUT_LIMIT_MINUTES });
+  return [
+    {
+      kind: "into the fridge",
+      key: `into the fridge/${batch.id}`,
+      dueAt: limit.subtract({ minutes: OUT_NOTICE_MINUTES }),
+      helpsUntil: limit,
+      about: about(lot, batch, { mealAt: limit.toString() }),
+    },
+  ];
+}
+
+function freezerReminders(lot: Lot, batch: Batch, { choice }: Facts): readonly DerivedReminder[] {
+  const best = bestBefore(lot, batch.keeping);
+  if (best === null) return [];
+  const date = best.toString();
+  return [
+    {
+      kind: "freezer quality",
+      key: `freezer quality/${lot.id}/${date}`,
+      dueAt: atWallClock(best.subtract({ days: 7 }), choice.morning, choice.zone),
+      helpsUntil: endOf(best.add({ days: 30 }), choice.zone),
+      about: about(lot, batch, { date }),
+    },
+  ];
+}
+
+/** One for each meal and lot: two portions of one lot for one meal are one task. */
+function thawReminders(stock: Stock, allocation: Allocation): readonly DerivedReminder[] {
+  const tasks = new Map<string, Serving[]>();
+  for (const serving of allocation.servings) {
+    const lot = stock.lots.find((one) => one.id === serving.lotId);
+    if (serving.from !== "freezer" || lot?.place !== "freezer") continue;
+    const key = `thaw/${serving.slot.key}/${lot.id}`;
+    tasks.set(key, [...(tasks.get(key) ?? []), serving]);
+  }
+  return [...tasks].flatMap(([key, servings]) => {
+    const [first] = servings;
+    const lot = stock.lots.find((one) => one.id === first?.lotId);
+    if (first?.thawAt == null || lot === undefined) return [];
+    const batch = batchOf(stock.batches, lot.batchId);
+    const least = Math.min(LEAST_THAW_HOURS, thawLeadHours(batch.portionG));
+    const { slot } = first;
+    return [
+      {
+        kind: "thaw tonight" as const,
+        key,
+        dueAt: first.thawAt,
+        helpsUntil: slot.at.subtract({ hours: least }),
+        about: about(lot, batch, {
+          portions: servings.length,
+          meal: slot.name,
+          mealAt: slot.at.toString(),
+        }),
+      },
+    ];
+  });
+}
+
+/** "Frozen at once" is said when the batch is logged; this repeats it once, at the next evening or morning. */
+function surplusReminders(
+  stock: Stock,
+  allocation: Allocation,
+  { choice, now }: Facts,
+): readonly DerivedReminder[] {
+  return allocation.surplus.flatMap((spare) => {
+    const lot = stock.lots.find((one) => one.id === spare.lotId);
+    if (spare.advice !== "freeze" || lot === undefined) return [];
+    const batch = batchOf(stock.batches, lot.batchId);
+    const last = discardBy(lot, batch.keeping);
+    if (last === null) return [];
+    const today = dateIn(now, choice.zone);
+    const evening = atWallClock(today, choice.evening, choice.zone);
+    const dueAt = isBefore(now, evening)
+      ? evening
+      : atWallClock(today.add({ days: 1 }), choice.morning, choice.zone);
+    return [
+      {
+        kind: "freeze the surplus" as const,
+        key: `freeze/${lot.id}`,
+        dueAt,
+        helpsUntil: endOf(last.subtract({ days: 1 }), choice.zone),
+        about: about(lot, batch, { portions: spare.portions, date: last.toString() }),
+      },
+    ];
+  });
+}

@@ -1,0 +1,130 @@
+import type { LotId } from "../ids.ts";
+import { daysLeftAfterThaw, discardBy, usedDaysOn } from "../keeping/dates.ts";
+import { fail, type Outcome, ok } from "../outcome.ts";
+import { daysBetween, type Instant, isBefore, type PlainDate } from "../time.ts";
+import { batchOf, firstLot, isPast, lotAfterMove, sameDates, withPortions } from "./lot.ts";
+import type { StockProblem } from "./problems.ts";
+import type { Batch, Lot, Movement, Stock } from "./types.ts";
+
+/** What a decision does: the movements, and every lot it touches as it is afterwards. */
+export interface StockStep {
+  readonly movements: readonly Movement[];
+  readonly lots: readonly Lot[];
+}
+
+interface When {
+  readonly at: Instant;
+  /** The member's calendar date at that instant. */
+  readonly on: PlainDate;
+}
+
+/** Kinds a member can choose for portions that are there. */
+export type MoveKind = "froze" | "set to thaw" | "ate" | "gave" | "threw away";
+
+/**
+ * Brings a batch into the stock: all portions to the fridge, then `froze` of them on to the freezer.
+ * Refuses a cooking in the future, and one so long ago that its fridge life is over.
+ */
+export function decideLog(
+  batch: Batch,
+  froze: number,
+  now: When,
+  newLotId: () => LotId,
+): Outcome<StockStep, StockProblem> {
+  if (isBefore(now.at, batch.cookedAt)) {
+    return fail({ code: "cooked in the future", cookedAt: batch.cookedAt.toString() });
+  }
+  const daysAgo = daysBetween(batch.cookedOn, now.on);
+  if (daysAgo > batch.keeping.fridgeDays) {
+    return fail({ code: "cooked too long ago", daysAgo, keepsDays: batch.keeping.fridgeDays });
+  }
+  if (froze > batch.portionsCooked) {
+    return fail({ code: "froze more than cooked", froze, cooked: batch.portionsCooked });
+  }
+  const fridge = withPortions(firstLot(batch, newLotId()), batch.portionsCooked);
+  const cooked: Movement = {
+    kind: "cooked",
+    batchId: batch.id,
+    portions: batch.portionsCooked,
+    from: null,
+    to: fridge.id,
+    at: batch.cookedAt,
+    on: batch.cookedOn,
+    undoes: null,
+  };
+  if (froze === 0) return ok({ movements: [cooked], lots: [fridge] });
+  const freezer = lotAfterMove(fridge, "freezer", { id: newLotId(), ...now });
+  const moved = movementOf("froze", fridge, froze, now, freezer.id);
+  return ok({
+    movements: [cooked, moved],
+    lots: [withPortions(fridge, batch.portionsCooked - froze), withPortions(freezer, froze)],
+  });
+}
+
+/**
+ * Moves portions of one lot, or takes them out of the stock. Never leaves a lot below zero. Portions
+ * past their date can only be thrown away (or recorded as eaten, since the ledger tells the truth).
+ */
+export function decideMove(
+  stock: Stock,
+  move: { readonly lotId: LotId; readonly kind: MoveKind; readonly portions: number },
+  when: When,
+  newLotId: () => LotId,
+): Outcome<StockStep, StockProblem> {
+  const lot = stock.lots.find((one) => one.id === move.lotId);
+  if (lot === undefined || lot.portions === 0) return fail({ code: "lot is gone" });
+  const problem = against(stock, lot, move, when);
+  if (problem !== null) return fail(problem);
+  const left = withPortions(lot, lot.portions - move.portions);
+  const place = move.kind === "froze" ? "freezer" : move.kind === "set to thaw" ? "thawing" : null;
+  if (place === null) {
+    return ok({ movements: [movementOf(move.kind, lot, move.portions, when, null)], lots: [left] });
+  }
+  const fresh = lotAfterMove(lot, place, { id: newLotId(), ...when });
+  const target = stock.lots.find((one) => one.id !== lot.id && sameDates(one, fresh)) ?? fresh;
+  return ok({
+    movements: [movementOf(move.kind, lot, move.portions, when, target.id)],
+    lots: [left, withPortions(target, target.portions + move.portions)],
+  });
+}
+
+function against(
+  stock: Stock,
+  lot: Lot,
+  move: { readonly kind: MoveKind; readonly portions: number },
+  when: When,
+): StockProblem | null {
+  if (!Number.isInteger(move.portions) || move.portions < 1) {
+    return { code: "portions not whole", asked: move.portions };
+  }
+  if (move.portions > lot.portions) {
+    return { code: "not so many portions", asked: move.portions, have: lot.portions };
+  }
+  const batch = batchOf(stock.batches, lot.batchId);
+  return move.kind === "set to thaw"
+    ? againstThawing(lot, batch, when)
+    : againstMoving(lot, batch, move.kind, when);
+}
+
+function againstThawing(lot: Lot, batch: Batch, when: When): StockProblem | null {
+  if (lot.place !== "freezer") return { code: "not in the freezer" };
+  const left = daysLeftAfterThaw(usedDaysOn(lot, when.on), batch.keeping);
+  return left < 1 ? { code: "no fridge days left after thawing" } : null;
+}
+
+function againstMoving(lot: Lot, batch: Batch, kind: MoveKind, when: When): StockProblem | null {
+  if (kind === "froze" && lot.place === "freezer") return { code: "already frozen" };
+  const mustBeGood = kind === "froze" || kind === "gave";
+  if (!mustBeGood || !isPast(lot, batch, when.on)) return null;
+  return { code: "past its date", discardBy: discardBy(lot, batch.keeping)?.toString() ?? "" };
+}
+
+function movementOf(
+  kind: MoveKind,
+  from: Lot,
+  portions: number,
+  when: When,
+  to: LotId | null,
+): Movement {
+  return { kind, batchId: from.batchId, portions, from: from.id, to, ...when, undoes: null };
+}
