@@ -1,0 +1,11 @@
+/** First millisecond of the platform's ids (its developer documentation, "Snowflakes"). */
+const EPOCH_MS = 1_420_070_400_000n;
+
+/** Makes ids that carry the time, so that the age of an interaction can be read from its id. */
+export function snowflakes(): (ageMs?: number) => string {
+  let count = 0n;
+  return (ageMs = 0) => {
+    count = (count + 1n) % 4_194_304n;
+    return (((BigInt(Date.now() - ageMs) - EPOCH_MS) << 22n) | count).toString();
+  };
+}
