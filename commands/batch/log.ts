@@ -1,0 +1,153 @@
+import { z } from "zod";
+import { batchId, lotId } from "../../shared/ids.ts";
+import { resolveKeeping } from "../../shared/keeping/resolve.ts";
+import { nutritionOf } from "../../shared/nutrition/portion.ts";
+import { scaleRecipe } from "../../shared/recipe/scale.ts";
+import { decideLog } from "../../shared/stock/decide.ts";
+import type { Batch } from "../../shared/stock/types.ts";
+import { dateIn } from "../../shared/time.ts";
+import { readWhen } from "../../shared/words/read-when.ts";
+import { command, Refusal } from "../kit/command.ts";
+import type { Context } from "../kit/context.ts";
+import {
+  gramsText,
+  optionalText,
+  portionsText,
+  requiredText,
+  zeroOrMoreText,
+} from "../kit/options.ts";
+import { changeStock } from "../kit/plan.ts";
+import type { PublishedRecipe } from "../kit/ports.ts";
+import { completeRecipe, recipeOrRefuse, resolveWithout } from "../kit/recipe-options.ts";
+import { sayScaleProblem } from "../kit/say-problem.ts";
+import { sayStockProblem } from "../kit/say-stock-problem.ts";
+import { loggedReply } from "./logged.ts";
+
+export const batchLog = command({
+  path: ["batch", "log"],
+  description: "Record what you cooked: dates, freezing and reminders follow",
+  who: "everyone",
+  options: [
+    {
+      name: "recipe",
+      description: "What you cooked",
+      required: true,
+      kind: "text",
+      complete: completeRecipe,
+    },
+    {
+      name: "portions",
+      description: "How many portions it made; as the recipe says if you leave it out",
+      required: false,
+      kind: "text",
+    },
+    {
+      name: "cooked",
+      description: "When the cooking ended, such as now, 18:30, yesterday 18:30, Sun",
+      required: false,
+      kind: "text",
+    },
+    {
+      name: "weight",
+      description: "Cooked weight of it all from your scale, such as 2.4 kg",
+      required: false,
+      kind: "text",
+    },
+    {
+      name: "freeze",
+      description: "How many portions went straight into the freezer",
+      required: false,
+      kind: "text",
+    },
+    {
+      name: "without",
+      description: "An optional part you left out",
+      required: false,
+      kind: "text",
+    },
+  ],
+  input: z.object({
+    recipe: requiredText("recipe", 120),
+    portions: portionsText.optional(),
+    cooked: optionalText(40),
+    weight: gramsText.optional(),
+    freeze: zeroOrMoreText.optional(),
+    without: optionalText(100),
+  }),
+  handle: async (context, input) => {
+    const published = await recipeOrRefuse(context, input.recipe);
+    const batch = cookedBatch(context, published, input);
+    const { stores, member, now, newId, causeId } = context;
+    const zone = member.choice.zone;
+    const changed = await changeStock({
+      stores,
+      member,
+      now,
+      causeId,
+      newId,
+      newBatch: batch,
+      decide: () =>
+        decideLog(batch, input.freeze ?? 0, { at: now, on: dateIn(now, zone) }, () =>
+          lotId(newId()),
+        ),
+    });
+    if (!changed.ok) throw new Refusal(sayStockProblem(changed.problem, zone));
+    const rules = await stores.meals.list(member.id);
+    return loggedReply({
+      ...changed.value,
+      batch,
+      froze: input.freeze ?? 0,
+      now,
+      zone,
+      zoneIsOwn: member.zoneIsOwn,
+      hasMeals: rules.length > 0,
+    });
+  },
+});
+
+interface Cooked {
+  readonly portions?: number | undefined;
+  readonly cooked?: string | undefined;
+  readonly weight?: number | undefined;
+  readonly without?: string | undefined;
+}
+
+/** The batch with everything its dates and labels need as of today: a later revision does not change it. */
+function cookedBatch(context: Context, published: PublishedRecipe, input: Cooked): Batch {
+  const { member, now, foods } = context;
+  const { recipe } = published;
+  const zone = member.choice.zone;
+  const when =
+    input.cooked === undefined
+      ? { ok: true as const, value: now }
+      : readWhen(input.cooked, now, zone);
+  if (!when.ok) {
+    throw new Refusal(
+      `“${input.cooked}” is not a time I understand: type such as now, 18:30, yesterday 18:30 or Sun 17:00.`,
+    );
+  }
+  const portions = input.portions ?? recipe.portions;
+  const without = input.without === undefined ? [] : resolveWithout(recipe, input.without);
+  const scaled = scaleRecipe(recipe, foods, {
+    by: { kind: "portions", portions },
+    without,
+    swaps: {},
+  });
+  if (!scaled.ok) throw new Refusal(sayScaleProblem(scaled.problem));
+  const nutrition = nutritionOf(scaled.value, foods, { cookedWeightG: input.weight ?? null });
+  const massG = input.weight ?? nutrition.cookedWeightG ?? nutrition.togetherG;
+  return {
+    id: batchId(context.newId()),
+    memberId: member.id,
+    revisionId: published.revisionId,
+    title: recipe.title,
+    portionWord: recipe.portionWord,
+    portionsCooked: portions,
+    cookedAt: when.value,
+    cookedOn: dateIn(when.value, zone),
+    cookedWeightG: input.weight ?? null,
+    portionG: massG / portions,
+    keeping: resolveKeeping(recipe, foods, without),
+    perPortion: nutrition.perPortion,
+  };
+}

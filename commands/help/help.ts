@@ -1,0 +1,46 @@
+import { z } from "zod";
+import { command } from "../kit/command.ts";
+import { reply, rows, text } from "../kit/reply.ts";
+
+const EVERYONE = [
+  { label: "/recipe find", figure: "recipes by name, tag or word" },
+  {
+    label: "/recipe card",
+    figure: "a recipe at your size",
+    note: "portions:8, or have:850 g thigh",
+  },
+  {
+    label: "/batch log",
+    figure: "record what you cooked",
+    note: "recipe, portions, cooked, weight, freeze",
+  },
+  { label: "/stock", figure: "what is where, until when", note: "with buttons to move it" },
+  { label: "/meals", figure: "which meals are eaten from stock" },
+  { label: "/reminders", figure: "what is coming, and how you are told" },
+];
+const COACH = [
+  { label: "/recipe publish", figure: "publish a recipe from a text file" },
+  { label: "/group setup", figure: "coach role, reminder channel, time zone" },
+];
+
+export const help = command({
+  path: ["help"],
+  description: "What I do and what to type",
+  who: "everyone",
+  options: [],
+  input: z.object({}),
+  handle: async (context) =>
+    reply("Cook once, log it, and I tell you what to eat, freeze, thaw and throw away.", {
+      parts: [
+        rows("For you", EVERYONE),
+        ...(context.isCoach ? [rows("For the coach", COACH)] : []),
+        text(
+          "Numbers, days and times work as you write them: 1 1/2, ½, 2 lb, Sun, yesterday 18:30.",
+        ),
+      ],
+      cautions: [
+        "Dates follow published guidance for fridges at 4 °C or colder. Local food rules and a thermometer come first.",
+        "Nutrition figures are estimates. With pregnancy, illness or an eating disorder, ask licensed care.",
+      ],
+    }),
+});

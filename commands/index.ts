@@ -1,0 +1,23 @@
+import { batchLog } from "./batch/log.ts";
+import { groupSetup } from "./group/setup.ts";
+import { help } from "./help/help.ts";
+import type { Command } from "./kit/command.ts";
+import { meals } from "./meals/meals.ts";
+import { recipeCard } from "./recipe/card.ts";
+import { recipeFind } from "./recipe/find.ts";
+import { recipePublish } from "./recipe/publish.ts";
+import { reminders } from "./reminders/reminders.ts";
+import { stock } from "./stock/stock.ts";
+
+/** Every command there is, written out. */
+export const COMMANDS: readonly Command[] = [
+  recipeCard,
+  recipeFind,
+  recipePublish,
+  batchLog,
+  stock,
+  meals,
+  reminders,
+  groupSetup,
+  help,
+];

@@ -1,0 +1,140 @@
+import { allocate } from "../../shared/allocation/allocate.ts";
+import { mealSlots } from "../../shared/allocation/slots.ts";
+import type { Allocation, MealRule } from "../../shared/allocation/types.ts";
+import { type CauseId, changeId } from "../../shared/ids.ts";
+import { fail, type Outcome, ok } from "../../shared/outcome.ts";
+import { deriveReminders, nextReplan } from "../../shared/reminder/derive.ts";
+import type { DerivedReminder, ReminderChoice } from "../../shared/reminder/types.ts";
+import type { StockStep } from "../../shared/stock/decide.ts";
+import type { StockProblem } from "../../shared/stock/problems.ts";
+import type { Batch, Stock } from "../../shared/stock/types.ts";
+import type { Instant } from "../../shared/time.ts";
+import type { Member, Replan, Stores } from "./ports.ts";
+
+/** How often a write is decided anew when somebody else was faster. */
+const TRIES = 6;
+
+/** What follows from a stock: the allocation, the reminders, and when to look again. */
+export interface MemberPlan {
+  readonly allocation: Allocation;
+  readonly reminders: readonly DerivedReminder[];
+  readonly replanAt: Instant | null;
+}
+
+/** Derives it all. Without any meals nothing is called surplus: what is eaten when is then unknown. */
+export function planFor(
+  stock: Stock,
+  rules: readonly MealRule[],
+  choice: ReminderChoice,
+  now: Instant,
+): MemberPlan {
+  const found = allocate(stock, mealSlots(rules, now, choice.zone), now, choice);
+  const allocation = rules.length === 0 ? { ...found, surplus: [] } : found;
+  return {
+    allocation,
+    reminders: deriveReminders(stock, allocation, choice, now),
+    replanAt: nextReplan(stock, choice, now),
+  };
+}
+
+/** Other things written together with a member's rewritten reminders. */
+export type MemberPatch = Pick<Replan, "choice" | "deliverTo" | "meals">;
+
+/** Derives a member's reminders again, after a change of meals or times, or because a day has passed. */
+export async function replanMember(
+  stores: Stores,
+  member: Member,
+  now: Instant,
+  patch: MemberPatch = {},
+): Promise<MemberPlan> {
+  const choice: ReminderChoice = { ...member.choice, ...patch.choice };
+  for (let tries = 0; tries < TRIES; tries += 1) {
+    const stock = await stores.stocks.load(member.id);
+    const rules = patch.meals ?? (await stores.meals.list(member.id));
+    const plan = planFor(stock, rules, choice, now);
+    const written = await stores.reminders.replan({
+      memberId: member.id,
+      version: stock.version,
+      reminders: plan.reminders,
+      replanAt: plan.replanAt,
+      ...patch,
+    });
+    if (written === "recorded") return plan;
+  }
+  throw new Error("the stock kept changing while its reminders were derived");
+}
+
+/** What a change to the stock led to. */
+export interface Changed {
+  /** True when this very request was carried out before: nothing was written again. */
+  readonly already: boolean;
+  readonly stock: Stock;
+  readonly allocation: Allocation;
+}
+
+interface StockWrite {
+  readonly stores: Stores;
+  readonly member: Member;
+  readonly now: Instant;
+  readonly causeId: CauseId;
+  readonly newId: () => string;
+  readonly newBatch?: Batch;
+  readonly undoes?: Parameters<typeof changeId>[0];
+  readonly decide: (
+    stock: Stock,
+  ) => Promise<Outcome<StockStep, StockProblem>> | Outcome<StockStep, StockProblem>;
+}
+
+/**
+ * Reads a member's stock, lets `decide` say what changes, and writes all of it on the condition that
+ * nobody wrote in between; else decides anew. The same cause twice changes nothing the second time.
+ */
+export async function changeStock(write: StockWrite): Promise<Outcome<Changed, StockProblem>> {
+  const { stores, member, now } = write;
+  const rules = await stores.meals.list(member.id);
+  for (let tries = 0; tries < TRIES; tries += 1) {
+    const before = await stores.stocks.load(member.id);
+    if ((await stores.stocks.findByCause(write.causeId)) !== null) {
+      return ok({
+        already: true,
+        stock: before,
+        allocation: planFor(before, rules, member.choice, now).allocation,
+      });
+    }
+    const step = await write.decide(before);
+    if (!step.ok) return fail(step.problem);
+    const after = applyStep(before, step.value, write.newBatch);
+    const plan = planFor(after, rules, member.choice, now);
+    const result = await stores.stocks.record({
+      change: {
+        id: changeId(write.newId()),
+        memberId: member.id,
+        version: after.version,
+        causeId: write.causeId,
+        recordedAt: now,
+        movements: step.value.movements,
+        undoes: write.undoes === undefined ? null : changeId(write.undoes),
+      },
+      newBatch: write.newBatch ?? null,
+      lots: step.value.lots,
+      reminders: plan.reminders,
+      replanAt: plan.replanAt,
+    });
+    if (result === "recorded")
+      return ok({ already: false, stock: after, allocation: plan.allocation });
+  }
+  throw new Error("the stock kept changing while it was written");
+}
+
+/** The stock after a step: its lots replaced, empty ones gone, the version one up. */
+export function applyStep(stock: Stock, step: StockStep, newBatch?: Batch): Stock {
+  const touched = new Set(step.lots.map((lot) => lot.id));
+  return {
+    ...stock,
+    version: stock.version + 1,
+    batches: newBatch === undefined ? stock.batches : [...stock.batches, newBatch],
+    lots: [...stock.lots.filter((lot) => !touched.has(lot.id)), ...step.lots].filter(
+      (lot) => lot.portions > 0,
+    ),
+  };
+}

@@ -1,0 +1,107 @@
+import { Temporal } from "temporal-polyfill";
+import type { ReminderRow } from "../../shared/reminder/types.ts";
+import type { Instant } from "../../shared/time.ts";
+import { dateIn } from "../../shared/time.ts";
+import { count } from "../../shared/words/plural.ts";
+import { writeDate, writeWhen } from "../../shared/words/write-when.ts";
+import type { Group, Member } from "../kit/ports.ts";
+import { writePress } from "../kit/press.ts";
+import { type Button, type Reply, reply, text } from "../kit/reply.ts";
+
+export interface ReminderInput {
+  readonly member: Member;
+  readonly group: Group;
+  /** What is due, in order; may be empty when all of it came too late. */
+  readonly rows: readonly ReminderRow[];
+  /** What came too late to help. */
+  readonly late: readonly ReminderRow[];
+  readonly now: Instant;
+  readonly nonce: string;
+}
+
+/** Most urgent first. */
+const ORDER: Readonly<Record<ReminderRow["kind"], number>> = {
+  "discard today": 0,
+  "into the fridge": 1,
+  "last good day": 2,
+  "thaw tonight": 3,
+  "freeze the surplus": 4,
+  "freezer quality": 5,
+};
+
+/** One message for everything that falls due together. */
+export function reminderReply(input: ReminderInput): Reply {
+  const rows = [...input.rows].sort((a, b) => ORDER[a.kind] - ORDER[b.kind]);
+  const lines = rows.map((row) => sayRow(row, input));
+  const late = lateLine(input.late, input.member.choice.zone);
+  const [first, ...more] = lines;
+  return reply(first ?? late ?? "Nothing to remind you of.", {
+    parts: [...more, ...(first !== undefined && late !== null ? [late] : [])].map((line) =>
+      text(line),
+    ),
+    cautions: rows.some((row) => row.kind === "discard today")
+      ? ["Do not taste it to find out: food can make you ill and smell fine."]
+      : [],
+    buttons: rows.flatMap((row) => buttonsOf(row, input.nonce)).slice(0, 10),
+  });
+}
+
+/** The line for one reminder, its dates in the member's zone. */
+export function sayRow(
+  row: ReminderRow,
+  { member, now }: Pick<ReminderInput, "member" | "now">,
+): string {
+  const { zone } = member.choice;
+  const { about } = row;
+  const what = `${count(about.portions, "portion")} of ${about.title}`;
+  const date = about.date === null ? null : Temporal.PlainDate.from(about.date);
+  const at = about.mealAt === null ? null : Temporal.Instant.from(about.mealAt);
+  switch (row.kind) {
+    case "thaw tonight":
+      return `Move ${what} from the freezer to the fridge: for ${at === null ? "" : `${writeWhen(at, zone)} `}${about.meal ?? "a meal"}.`;
+    case "last good day":
+      return `Last good day${date !== null && !date.equals(dateIn(now, zone)) ? ` is ${writeDate(date)}` : ""}: ${what}. Eat ${about.portions === 1 ? "it" : "them"} today, or ${about.portions === 1 ? "it has" : "they have"} to go.`;
+    case "discard today":
+      return `Throw away ${what}: ${about.portions === 1 ? "it was" : "they were"} good until ${date === null ? "yesterday" : writeDate(date)}.`;
+    case "freeze the surplus":
+      return `Freeze ${what} now: no meal takes ${about.portions === 1 ? "it" : "them"} before ${date === null ? "the date" : writeDate(date)}.`;
+    case "into the fridge":
+      return `Put ${about.title} into the fridge${at === null ? "" : ` by ${writeWhen(at, zone)}`}: two hours after cooking is the limit. Shallow boxes cool fastest.`;
+    case "freezer quality":
+      return `Best eaten by ${date === null ? "soon" : writeDate(date)}: ${what} in the freezer. Safe later, but not as good.`;
+  }
+}
+
+function lateLine(late: readonly ReminderRow[], zone: string): string | null {
+  const [first] = late;
+  if (first === undefined) return null;
+  const what = first.kind === "thaw tonight" ? "to thaw" : first.kind;
+  const more = late.length > 1 ? ` and ${late.length - 1} more` : "";
+  return `I was away and missed a reminder (${what}: ${first.about.title}, ${writeWhen(first.dueAt, zone)}${more}). Type /stock to see what is good.`;
+}
+
+function buttonsOf(row: ReminderRow, nonce: string): readonly Button[] {
+  const { about } = row;
+  const press = (kind: string): string =>
+    writePress("stock", "remind", about.lotId, kind, about.portions, nonce);
+  const n = about.portions;
+  switch (row.kind) {
+    case "thaw tonight":
+      return [{ id: press("thaw"), label: `Set ${n} to thaw`, weight: "main" }];
+    case "discard today":
+      return [
+        { id: press("threw"), label: `Threw away ${n}`, weight: "grave" },
+        { id: press("ate"), label: `Ate ${n} before`, weight: "plain" },
+      ];
+    case "last good day":
+      return [
+        { id: press("ate"), label: `Ate ${n}`, weight: "main" },
+        { id: press("gave"), label: `Gave away ${n}`, weight: "plain" },
+      ];
+    case "freeze the surplus":
+      return [{ id: press("froze"), label: `Froze ${n}`, weight: "main" }];
+    case "into the fridge":
+    case "freezer quality":
+      return [];
+  }
+}

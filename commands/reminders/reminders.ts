@@ -1,0 +1,188 @@
+import { Temporal } from "temporal-polyfill";
+import { z } from "zod";
+import type { ReminderChoice } from "../../shared/reminder/types.ts";
+import { fold } from "../../shared/words/fold.ts";
+import { readUntil } from "../../shared/words/read-duration.ts";
+import { readTimeOfDay } from "../../shared/words/read-time-of-day.ts";
+import { writeTime, writeWhen } from "../../shared/words/write-when.ts";
+import { command, Refusal } from "../kit/command.ts";
+import type { Context } from "../kit/context.ts";
+import { optionalText, timeText, zoneText } from "../kit/options.ts";
+import { type MemberPatch, replanMember } from "../kit/plan.ts";
+import { type Reply, reply, rows, text } from "../kit/reply.ts";
+import { sayRow } from "./message.ts";
+
+const SHOWN = 12;
+
+export const reminders = command({
+  path: ["reminders"],
+  description: "What is coming, and when, where and how you are told",
+  who: "everyone",
+  options: [
+    {
+      name: "morning",
+      description: "When to be told in the morning, such as 08:00",
+      required: false,
+      kind: "text",
+    },
+    {
+      name: "evening",
+      description: "When to be told in the evening, such as 19:00 or 7pm",
+      required: false,
+      kind: "text",
+    },
+    {
+      name: "quiet",
+      description: "Hours without messages, such as 22:00-07:00, or none",
+      required: false,
+      kind: "text",
+    },
+    {
+      name: "zone",
+      description: "Your time zone, such as Europe/Lisbon",
+      required: false,
+      kind: "text",
+      complete: completeZone,
+    },
+    {
+      name: "where",
+      description: "By direct message, or in the group's channel",
+      required: false,
+      kind: "text",
+      choices: ["direct message", "channel"],
+    },
+    {
+      name: "pause",
+      description: "Until when to pause all but safety, such as Fri or 3 days; off ends it",
+      required: false,
+      kind: "text",
+    },
+  ],
+  input: z.object({
+    morning: timeText.optional(),
+    evening: timeText.optional(),
+    quiet: optionalText(30),
+    zone: zoneText.optional(),
+    where: z
+      .enum(["direct message", "channel"], { error: "Type where:direct message or where:channel." })
+      .optional(),
+    pause: optionalText(40),
+  }),
+  handle: async (context, input) => {
+    const choice: { -readonly [Key in keyof ReminderChoice]?: ReminderChoice[Key] } & {
+      zoneIsOwn?: boolean;
+    } = {};
+    if (input.morning !== undefined) choice.morning = input.morning;
+    if (input.evening !== undefined) choice.evening = input.evening;
+    if (input.zone !== undefined) Object.assign(choice, { zone: input.zone, zoneIsOwn: true });
+    if (input.quiet !== undefined) Object.assign(choice, quietHours(input.quiet));
+    if (input.pause !== undefined) choice.pausedUntil = pauseEnd(context, input.pause);
+    const changed = Object.keys(choice).length > 0 || input.where !== undefined;
+    if (!changed) return coming(context, null);
+    checkOrder({ ...context.member.choice, ...choice });
+    const patch: MemberPatch = {
+      choice,
+      ...(input.where === undefined ? {} : { deliverTo: input.where }),
+    };
+    await replanMember(context.stores, context.member, context.now, patch);
+    const member = (await context.stores.members.find(context.member.id)) ?? context.member;
+    return coming({ ...context, member }, "Noted.");
+  },
+});
+
+function quietHours(typed: string): Pick<ReminderChoice, "quietFrom" | "quietUntil"> {
+  if (["none", "off", "no"].includes(fold(typed))) {
+    const midnight = Temporal.PlainTime.from("00:00");
+    return { quietFrom: midnight, quietUntil: midnight };
+  }
+  const [from, until, ...rest] = typed.split(/\s*(?:-|–|\bto\b)\s*/u);
+  const start = readTimeOfDay(from ?? "");
+  const end = readTimeOfDay(until ?? "");
+  if (!start.ok || !end.ok || rest.length > 0) {
+    throw new Refusal(`“${typed}” is not a span of hours: type such as 22:00-07:00, or none.`);
+  }
+  return { quietFrom: start.value, quietUntil: end.value };
+}
+
+function pauseEnd(context: Context, typed: string): ReminderChoice["pausedUntil"] {
+  if (["off", "none", "no", "end"].includes(fold(typed))) return null;
+  const until = readUntil(typed, context.now, context.member.choice.zone);
+  if (!until.ok)
+    throw new Refusal(`“${typed}” is not a time to come: type such as Fri, 3 days, 2 Nov or off.`);
+  return until.value;
+}
+
+function checkOrder(choice: ReminderChoice): void {
+  if (Temporal.PlainTime.compare(choice.morning, choice.evening) >= 0) {
+    throw new Refusal("The morning time must be before the evening time. Nothing was changed.");
+  }
+}
+
+async function completeZone(
+  _context: Context,
+  typed: string,
+): Promise<readonly { label: string; value: string }[]> {
+  const wanted = fold(typed).replaceAll(" ", "");
+  return Intl.supportedValuesOf("timeZone")
+    .filter((zone) => fold(zone).replaceAll(" ", "").includes(wanted))
+    .slice(0, 25)
+    .map((zone) => ({ label: zone, value: zone }));
+}
+
+async function coming(context: Context, lead: string | null): Promise<Reply> {
+  const { stores, member, now } = context;
+  const list = await stores.reminders.coming(member.id, SHOWN);
+  const { choice } = member;
+  const [next] = list;
+  const answer =
+    next === undefined
+      ? "No reminders are coming."
+      : `Next reminder: ${writeWhen(next.dueAt, choice.zone)}.`;
+  return reply(lead === null ? answer : `${lead} ${answer}`, {
+    parts: [
+      ...(list.length === 0
+        ? []
+        : [
+            rows(
+              "Coming",
+              list.map((row) => ({
+                label: writeWhen(row.dueAt, choice.zone),
+                figure: sayRow(row, { member, now: row.dueAt }),
+              })),
+            ),
+          ]),
+      rows("How you are told", [
+        { label: "Morning", figure: writeTime(choice.morning) },
+        { label: "Evening", figure: writeTime(choice.evening) },
+        {
+          label: "Quiet",
+          figure: choice.quietFrom.equals(choice.quietUntil)
+            ? "none"
+            : `${writeTime(choice.quietFrom)} to ${writeTime(choice.quietUntil)}`,
+        },
+        {
+          label: "Zone",
+          figure: choice.zone,
+          ...(member.zoneIsOwn ? {} : { note: "the group's; set yours with zone:" }),
+        },
+        { label: "Where", figure: member.deliverTo },
+        ...(choice.pausedUntil === null
+          ? []
+          : [
+              {
+                label: "Paused until",
+                figure: writeWhen(choice.pausedUntil, choice.zone),
+                note: "safety reminders still come",
+              },
+            ]),
+      ]),
+      ...(member.directClosedAt === null
+        ? []
+        : [
+            text(
+              "Your direct messages are closed to me. Open them in this server's privacy settings, or type where:channel.",
+            ),
+          ]),
+    ],
+  });
+}

@@ -1,0 +1,190 @@
+import type { Allocation } from "../../shared/allocation/types.ts";
+import { isPast } from "../../shared/stock/lot.ts";
+import type { Place, Stock } from "../../shared/stock/types.ts";
+import { dateIn, type Instant } from "../../shared/time.ts";
+import { writePress } from "../kit/press.ts";
+import {
+  type Button,
+  type Choice,
+  type Part,
+  type Reply,
+  reply,
+  rows,
+  text,
+} from "../kit/reply.ts";
+import {
+  lotsByUrgency,
+  mealOf,
+  portionsOf,
+  readyOf,
+  type Shown,
+  servingsOf,
+  untilOf,
+} from "../kit/say-lot.ts";
+
+const PLACES: readonly { readonly place: Place; readonly title: string }[] = [
+  { place: "fridge", title: "Fridge" },
+  { place: "thawing", title: "Thawing in the fridge" },
+  { place: "freezer", title: "Freezer" },
+];
+
+interface BoardInput {
+  readonly stock: Stock;
+  readonly allocation: Allocation;
+  readonly now: Instant;
+  readonly zone: string;
+  readonly hasMeals: boolean;
+}
+
+/** What is where and until when. `lead` is said first, in place of the usual heading. */
+export function boardReply(input: BoardInput, lead: string | null = null): Reply {
+  const { stock, now, zone } = input;
+  const shown = lotsByUrgency(stock);
+  const today = dateIn(now, zone);
+  if (shown.length === 0) {
+    return reply(lead ?? "Nothing in stock.", {
+      parts: [text("Log what you cook with /batch log, and its dates and reminders follow.")],
+      buttons: undoButtons(stock),
+    });
+  }
+  const answer = headingOf(input, shown);
+  const parts = PLACES.flatMap(({ place, title }) => placeRows(shown, place, title, input));
+  return reply(lead ?? answer, {
+    parts: [...(lead === null ? [] : [text(answer)]), ...parts, ...adviceParts(input, shown)],
+    cautions: shown.some((one) => isPast(one.lot, one.batch, today))
+      ? ["Past its date means thrown away: do not taste it to find out."]
+      : [],
+    buttons: [...firstButtons(shown, today), ...undoButtons(stock)],
+    choices: [lotChoice(shown, input)],
+  });
+}
+
+function headingOf(input: BoardInput, shown: readonly Shown[]): string {
+  const today = dateIn(input.now, input.zone);
+  const past = shown.find((one) => isPast(one.lot, one.batch, today));
+  if (past !== undefined)
+    return `Throw away ${portionsOf(past)} of ${past.batch.title}: past its date.`;
+  const [next] = input.allocation.servings;
+  const lot = shown.find((one) => one.lot.id === next?.lotId);
+  if (next !== undefined && lot !== undefined) {
+    const where = next.from === "freezer" ? ", still in the freezer" : "";
+    return `Next: ${lot.batch.title}${where}, ${mealOf(next, input.zone)}.`;
+  }
+  const [first] = shown;
+  return first === undefined
+    ? "Nothing in stock."
+    : `First to go: ${first.batch.title}, ${untilOf(first, today)}.`;
+}
+
+function placeRows(
+  shown: readonly Shown[],
+  place: Place,
+  title: string,
+  input: BoardInput,
+): readonly Part[] {
+  const here = shown.filter((one) => one.lot.place === place);
+  if (here.length === 0) return [];
+  const today = dateIn(input.now, input.zone);
+  return [
+    rows(
+      title,
+      here.map((one) => ({
+        label: one.batch.title,
+        figure: portionsOf(one),
+        note:
+          place === "thawing"
+            ? `${readyOf(one, input.zone)}, ${untilOf(one, today)}`
+            : untilOf(one, today),
+      })),
+    ),
+  ];
+}
+
+/** What to freeze, what is spare, what to thaw next. */
+function adviceParts(input: BoardInput, shown: readonly Shown[]): readonly Part[] {
+  const lines = [...surplusLines(input, shown), ...thawLines(input, shown)];
+  if (!input.hasMeals)
+    lines.push(
+      "No meals are set. Type /meals days:Mon-Fri time:12:30 and I say what to freeze and when to thaw.",
+    );
+  return lines.length === 0 ? [] : [text(...lines)];
+}
+
+export function surplusLines(
+  { allocation }: Pick<BoardInput, "allocation">,
+  shown: readonly Shown[],
+): string[] {
+  return allocation.surplus.flatMap((spare) => {
+    const one = shown.find((candidate) => candidate.lot.id === spare.lotId);
+    if (one === undefined) return [];
+    const what = `${portionsOf(one, spare.portions)} of ${one.batch.title}`;
+    if (spare.advice === "freeze")
+      return [`Freeze now: ${what}. No meal takes them before their date.`];
+    const why =
+      one.batch.keeping.freezes === "well"
+        ? ""
+        : ` It freezes badly${one.batch.keeping.reason === "" ? "" : ` (${one.batch.keeping.reason})`}.`;
+    return [
+      `Spare: ${what}. No meal takes them before their date.${why} Eat them sooner or give them away.`,
+    ];
+  });
+}
+
+function thawLines({ allocation, zone }: BoardInput, shown: readonly Shown[]): string[] {
+  const next = allocation.servings.find((serving) => serving.thawAt !== null);
+  const one = shown.find(
+    (candidate) => candidate.lot.id === next?.lotId && candidate.lot.place === "freezer",
+  );
+  if (next?.thawAt == null || one === undefined) return [];
+  return [`Next to thaw: ${one.batch.title}, for ${mealOf(next, zone)}. I remind you.`];
+}
+
+function firstButtons(
+  shown: readonly Shown[],
+  today: ReturnType<typeof dateIn>,
+): readonly Button[] {
+  const [first] = shown;
+  if (first === undefined) return [];
+  const { lot, batch } = first;
+  const short = batch.title.length > 18 ? `${batch.title.slice(0, 17)}…` : batch.title;
+  const move = (kind: string, portions: number): string =>
+    writePress("stock", "move", lot.id, kind, portions, lot.portions);
+  if (isPast(lot, batch, today)) {
+    return [
+      { id: move("threw", lot.portions), label: `Threw away ${lot.portions}`, weight: "grave" },
+    ];
+  }
+  const second: Button =
+    lot.place === "freezer"
+      ? { id: move("thaw", 1), label: "Set 1 to thaw", weight: "plain" }
+      : { id: move("froze", 1), label: "Froze 1", weight: "plain" };
+  const canMove = lot.place === "freezer" || batch.keeping.freezes !== "no";
+  return [
+    { id: move("ate", 1), label: `Ate 1 ${short}`, weight: "main" },
+    ...(canMove ? [second] : []),
+  ];
+}
+
+function undoButtons(stock: Stock): readonly Button[] {
+  if (stock.version === 0) return [];
+  return [{ id: writePress("stock", "undo", stock.version), label: "Undo", weight: "plain" }];
+}
+
+function lotChoice(shown: readonly Shown[], { now, zone, allocation }: BoardInput): Choice {
+  const today = dateIn(now, zone);
+  return {
+    id: writePress("stock", "lot"),
+    placeholder: "Move, give or throw away…",
+    options: shown.slice(0, 25).map((one) => {
+      const meals = servingsOf(allocation, one.lot).length;
+      return {
+        value: one.lot.id,
+        label: `${one.batch.title}, ${one.lot.place}`.slice(0, 100),
+        hint: `${portionsOf(one)}, ${untilOf(one, today)}${meals > 0 ? `, ${meals} planned` : ""}`.slice(
+          0,
+          100,
+        ),
+      };
+    }),
+  };
+}

@@ -1,0 +1,211 @@
+import { z } from "zod";
+import { type CauseId, causeId, type LotId, lotId } from "../../shared/ids.ts";
+import { fail } from "../../shared/outcome.ts";
+import { decideMove, type MoveKind } from "../../shared/stock/decide.ts";
+import { batchOf, isPast } from "../../shared/stock/lot.ts";
+import type { Lot, Stock } from "../../shared/stock/types.ts";
+import { decideUndo } from "../../shared/stock/undo.ts";
+import { dateIn } from "../../shared/time.ts";
+import { count } from "../../shared/words/plural.ts";
+import { command, Refusal } from "../kit/command.ts";
+import type { Context } from "../kit/context.ts";
+import { changeStock, planFor } from "../kit/plan.ts";
+import type { Reply } from "../kit/reply.ts";
+import { sayStockProblem } from "../kit/say-stock-problem.ts";
+import { boardReply } from "./board.ts";
+import { lotReply } from "./lot-view.ts";
+
+const KINDS: Readonly<Record<string, MoveKind>> = {
+  ate: "ate",
+  froze: "froze",
+  thaw: "set to thaw",
+  gave: "gave",
+  threw: "threw away",
+};
+const DONE: Readonly<Record<MoveKind, string>> = {
+  ate: "Ate",
+  froze: "Froze",
+  "set to thaw": "Set to thaw:",
+  gave: "Gave away",
+  "threw away": "Threw away",
+};
+
+const whole = z.coerce.number().int().min(0).max(100_000);
+const lotArgument = z
+  .string()
+  .regex(/^[0-9a-z]{1,32}$/u)
+  .transform(lotId);
+const moveArguments = z.tuple([
+  lotArgument,
+  z.enum(["ate", "froze", "thaw", "gave", "threw"]),
+  whole,
+  whole,
+]);
+const reminderArguments = z.tuple([
+  lotArgument,
+  z.enum(["ate", "froze", "thaw", "gave", "threw"]),
+  whole,
+  z.string().regex(/^[0-9a-z]{1,25}$/u),
+]);
+
+export const stock = command({
+  path: ["stock"],
+  description: "What is in your fridge and freezer, until when, and buttons to move it",
+  who: "everyone",
+  options: [],
+  input: z.object({}),
+  handle: (context) => board(context, null),
+  actions: {
+    board: (context) => board(context, null),
+    lot: (context, args) => showLot(context, args),
+    count: (context, args) => showLot(context, args),
+    move: (context, args) => pressMove(context, args),
+    remind: (context, args) => pressReminder(context, args),
+    undo: (context, args) => pressUndo(context, args),
+  },
+});
+
+/** The board of the asker's own stock, `lead` said first. */
+export async function board(context: Context, lead: string | null): Promise<Reply> {
+  const { stores, member, now } = context;
+  const own = await stores.stocks.load(member.id);
+  const rules = await stores.meals.list(member.id);
+  const { allocation } = planFor(own, rules, member.choice, now);
+  return boardReply(
+    { stock: own, allocation, now, zone: member.choice.zone, hasMeals: rules.length > 0 },
+    lead,
+  );
+}
+
+async function showLot(context: Context, args: readonly string[]): Promise<Reply> {
+  const parsed = z
+    .tuple([lotArgument])
+    .or(z.tuple([lotArgument, whole]))
+    .safeParse(args);
+  if (!parsed.success) throw stale();
+  const own = await context.stores.stocks.load(context.member.id);
+  const lot = await ownLot(context, own, parsed.data[0]);
+  const asked = parsed.data[1] ?? 1;
+  const portions = Math.max(1, Math.min(asked, lot.portions));
+  return lotReply(
+    { lot, batch: batchOf(own.batches, lot.batchId) },
+    portions,
+    context.now,
+    context.member.choice.zone,
+  );
+}
+
+/** A button of the board: it says how many portions it saw, so a second tap on an old board does nothing. */
+async function pressMove(context: Context, args: readonly string[]): Promise<Reply> {
+  const parsed = moveArguments.safeParse(args);
+  if (!parsed.success) throw stale();
+  const [id, kind, portions, seen] = parsed.data;
+  const own = await context.stores.stocks.load(context.member.id);
+  const lot = await ownLot(context, own, id);
+  if (lot.portions !== seen) {
+    return board(context, "Nothing was changed: the stock is another by now. Here it is.");
+  }
+  return move(context, { lotId: id, kind: KINDS[kind] ?? "ate", portions }, context.causeId, seen);
+}
+
+/** A button of a reminder: works once, however often it is pressed. */
+async function pressReminder(context: Context, args: readonly string[]): Promise<Reply> {
+  const parsed = reminderArguments.safeParse(args);
+  if (!parsed.success) throw stale();
+  const [id, kind, portions, nonce] = parsed.data;
+  const cause = causeId(`reminder ${nonce} ${kind} ${id}`);
+  const done = await context.stores.stocks.findByCause(cause);
+  if (done === null) await ownLot(context, await context.stores.stocks.load(context.member.id), id);
+  return move(context, { lotId: id, kind: KINDS[kind] ?? "ate", portions }, cause, null);
+}
+
+async function move(
+  context: Context,
+  wish: { readonly lotId: LotId; readonly kind: MoveKind; readonly portions: number },
+  cause: CauseId,
+  seen: number | null,
+): Promise<Reply> {
+  const { stores, member, now, newId } = context;
+  const zone = member.choice.zone;
+  const on = dateIn(now, zone);
+  let said = "";
+  const changed = await changeStock({
+    stores,
+    member,
+    now,
+    causeId: cause,
+    newId,
+    decide: (own) => {
+      const lot = own.lots.find((one) => one.id === wish.lotId);
+      if (lot === undefined || (seen !== null && lot.portions !== seen))
+        return fail({ code: "lot is gone" });
+      said = sayDone(own, lot, wish, on);
+      return decideMove(own, wish, { at: now, on }, () => lotId(newId()));
+    },
+  });
+  if (!changed.ok) throw new Refusal(sayStockProblem(changed.problem, zone));
+  return board(
+    context,
+    changed.value.already ? "That was done already; nothing was changed." : said,
+  );
+}
+
+function sayDone(
+  own: Stock,
+  lot: Lot,
+  wish: { readonly kind: MoveKind; readonly portions: number },
+  today: ReturnType<typeof dateIn>,
+): string {
+  const batch = batchOf(own.batches, lot.batchId);
+  const base = `${DONE[wish.kind]} ${count(wish.portions, batch.portionWord)} of ${batch.title}.`;
+  if (wish.kind === "ate" && isPast(lot, batch, today)) {
+    return `${base} It was past its date: if anyone feels unwell, call a doctor and say so.`;
+  }
+  return base;
+}
+
+async function pressUndo(context: Context, args: readonly string[]): Promise<Reply> {
+  const parsed = z.tuple([whole]).safeParse(args);
+  if (!parsed.success) throw stale();
+  const [version] = parsed.data;
+  const { stores, member, now, newId } = context;
+  const zone = member.choice.zone;
+  const last = await stores.stocks.lastChange(member.id);
+  if (last === null) throw new Refusal(sayStockProblem({ code: "nothing to undo" }, zone));
+  const changed = await changeStock({
+    stores,
+    member,
+    now,
+    causeId: context.causeId,
+    newId,
+    undoes: last.change.id,
+    decide: (own) =>
+      own.version === version
+        ? decideUndo(last.change, last.lots, { at: now, on: dateIn(now, zone) })
+        : fail({ code: "nothing to undo" }),
+  });
+  if (!changed.ok)
+    return board(
+      context,
+      "Nothing was undone: something else happened since. Here is the stock as it is.",
+    );
+  return board(
+    context,
+    `Undone: ${last.change.movements.map((one) => `${one.kind} ${one.portions}`).join(", ")}.`,
+  );
+}
+
+/** The asker's own lot; a sentence when it is empty, unknown or somebody else's. */
+async function ownLot(context: Context, own: Stock, id: LotId): Promise<Lot> {
+  const lot = own.lots.find((one) => one.id === id);
+  if (lot !== undefined) return lot;
+  const other = await context.stores.stocks.findLot(id);
+  if (other !== null && other.batch.memberId !== context.member.id) {
+    throw new Refusal("Those portions are not yours. Type /stock to see your own.");
+  }
+  throw new Refusal(sayStockProblem({ code: "lot is gone" }, context.member.choice.zone));
+}
+
+function stale(): Refusal {
+  return new Refusal("That button is too old to work. Type /stock for a fresh one.");
+}
