@@ -1,0 +1,188 @@
+import type { Group, Member, Stores } from "../../commands/kit/ports.ts";
+import type { Reply } from "../../commands/kit/reply.ts";
+import type { ReminderRow } from "../../shared/reminder/types.ts";
+import type { Instant } from "../../shared/time.ts";
+import type { Clock } from "../clock.ts";
+import type { Log } from "../log.ts";
+import type { Holding, Parcel } from "./parcel.ts";
+import type { Deliveries, Messenger, SendResult } from "./ports.ts";
+
+/** Words a reminder message (`commands/reminders/message.ts`). */
+export type RenderReminder = (input: {
+  readonly member: Member;
+  readonly group: Group;
+  readonly rows: readonly ReminderRow[];
+  readonly late: readonly ReminderRow[];
+  readonly now: Instant;
+  readonly nonce: string;
+}) => Reply;
+
+export interface DeliverParts {
+  readonly deliveries: Deliveries;
+  readonly stores: Pick<Stores, "members">;
+  readonly messenger: Messenger;
+  readonly render: RenderReminder;
+  readonly clock: Clock;
+  readonly log: Log;
+  /** Names this process in its claims; another process never settles them. */
+  readonly worker: string;
+}
+
+/** What became of one parcel. "lost": another worker has it, or the stock changed and it is moot. */
+export type Fate =
+  | { readonly kind: "sent" | "retry" | "failed"; readonly late: number }
+  | { readonly kind: "lost" };
+
+type Settlement = Parameters<Deliveries["settle"]>[0]["result"];
+
+const LEASE = { minutes: 2 };
+const ATTEMPTS_MAX = 8;
+const FIRST_WAIT_MS = 30_000;
+const WAIT_MAX_MS = 30 * 60_000;
+const TOO_LATE = "came too late to help; the member was told";
+
+/**
+ * Claims, words, sends and records one message, in this order. A process that dies between any two of
+ * these leaves a claim whose lease runs out; the next try goes out under the same nonce.
+ */
+export async function deliver(parts: DeliverParts, parcel: Parcel): Promise<Fate> {
+  const held = await claim(parts, parcel);
+  const [first] = held;
+  if (first === undefined) return { kind: "lost" };
+  const attempt = Math.max(...held.flatMap(rowsOf).map((row) => row.attempts), 1);
+  const result = await send(parts, parcel, held, first.nonce, attempt);
+  const settled = await settle(parts, held, settlementOf(parts, result, attempt));
+  if (!settled) {
+    parts.log.warn({ nonce: first.nonce, result: result.kind }, "the lease ran out while sending");
+  }
+  const kind = settlementKind(result, attempt);
+  return { kind, late: kind === "sent" ? held.flatMap(({ late }) => late).length : 0 };
+}
+
+function rowsOf(holding: Holding): readonly ReminderRow[] {
+  return [...holding.rows, ...holding.late];
+}
+
+/** The holdings that are ours now, each with the rows that are. */
+async function claim(parts: DeliverParts, parcel: Parcel): Promise<readonly Holding[]> {
+  const now = parts.clock.now();
+  const held: Holding[] = [];
+  for (const holding of parcel.holdings) {
+    const ours = await parts.deliveries.claim({
+      ids: rowsOf(holding).map(({ id }) => id),
+      nonce: holding.nonce,
+      worker: parts.worker,
+      now,
+      leaseUntil: now.add(LEASE),
+    });
+    const byId = new Map(ours.map((row) => [row.id, row]));
+    const kept = (rows: readonly ReminderRow[]) => rows.flatMap(({ id }) => byId.get(id) ?? []);
+    const next = { ...holding, rows: kept(holding.rows), late: kept(holding.late) };
+    if (rowsOf(next).length > 0) held.push(next);
+  }
+  return held;
+}
+
+async function send(
+  parts: DeliverParts,
+  parcel: Parcel,
+  held: readonly Holding[],
+  nonce: string,
+  attempt: number,
+): Promise<SendResult> {
+  const member = await parts.stores.members.find(parcel.memberId);
+  const group = await parts.deliveries.group(parcel.memberId);
+  if (member === null || group === null) {
+    return { kind: "impossible", reason: "the member is gone", directClosed: false };
+  }
+  const result = await wordAndSend(parts, { member, group, held, nonce, attempt });
+  // Before the delivery is settled, so that a crash in between notes it at the next try.
+  await noteDirect(parts, member, result);
+  return result;
+}
+
+async function wordAndSend(
+  { render, messenger, clock, log }: DeliverParts,
+  {
+    held,
+    nonce,
+    attempt,
+    ...who
+  }: { member: Member; group: Group; held: readonly Holding[]; nonce: string; attempt: number },
+): Promise<SendResult> {
+  try {
+    const reply = render({
+      ...who,
+      rows: held.flatMap(({ rows }) => rows),
+      late: held.flatMap(({ late }) => late),
+      now: clock.now(),
+      nonce,
+    });
+    return await messenger.send({ to: who.member, group: who.group, nonce, attempt, reply });
+  } catch (error) {
+    // An error while sending does not mean that nothing was sent.
+    log.error({ err: error, nonce, attempt }, "a reminder could not be worded or sent");
+    return { kind: "unknown", reason: "an error while sending", retryAfterMs: null };
+  }
+}
+
+async function noteDirect(parts: DeliverParts, member: Member, result: SendResult): Promise<void> {
+  if (result.kind === "unknown") return;
+  const wasClosed = member.directClosedAt !== null;
+  if (result.directClosed && !wasClosed) {
+    await parts.deliveries.setDirectClosed(member.id, parts.clock.now());
+  } else if (wasClosed && result.kind === "sent" && wentDirect(result)) {
+    await parts.deliveries.setDirectClosed(member.id, null);
+  }
+}
+
+function wentDirect(result: SendResult & { readonly kind: "sent" }): boolean {
+  return result.where === "direct message" && !result.directClosed;
+}
+
+function settlementKind(result: SendResult, attempt: number): "sent" | "retry" | "failed" {
+  if (result.kind === "sent") return "sent";
+  return result.kind === "unknown" && attempt < ATTEMPTS_MAX ? "retry" : "failed";
+}
+
+function settlementOf(parts: DeliverParts, result: SendResult, attempt: number): Settlement {
+  if (result.kind === "sent") {
+    return { state: "sent", messageId: result.messageId, where: result.where };
+  }
+  if (settlementKind(result, attempt) === "failed") {
+    const tries = result.kind === "unknown" ? `, after ${attempt} tries` : "";
+    return { state: "failed", reason: `${result.reason}${tries}` };
+  }
+  const asked = result.kind === "unknown" ? result.retryAfterMs : null;
+  const waitMs = Math.ceil(asked ?? backoffMs(attempt));
+  const retryAt = parts.clock.now().add({ milliseconds: Math.max(waitMs, 0) });
+  return { state: "retry", retryAt, reason: result.reason };
+}
+
+/** 30 s, 1 min, 2 min, … and never more than half an hour. `attempt` counts from 1. */
+function backoffMs(attempt: number): number {
+  return Math.min(FIRST_WAIT_MS * 2 ** (attempt - 1), WAIT_MAX_MS);
+}
+
+/**
+ * The holding that lends the message its nonce comes last: should the process die before it, the
+ * message is repeated under that same nonce, which the platform knows, and nothing is told twice.
+ */
+async function settle(
+  { deliveries, worker, clock }: DeliverParts,
+  held: readonly Holding[],
+  result: Settlement,
+): Promise<boolean> {
+  let all = true;
+  for (const { nonce, ends } of held.toReversed()) {
+    const own = ends === "expired" ? lateSettlement(result) : result;
+    all = (await deliveries.settle({ nonce, worker, at: clock.now(), result: own })) && all;
+  }
+  return all;
+}
+
+function lateSettlement(result: Settlement): Settlement {
+  if (result.state === "retry") return result;
+  const reason = result.state === "failed" ? `came too late; ${result.reason}` : TOO_LATE;
+  return { state: "expired", reason };
+}

@@ -1,0 +1,128 @@
+import type { Member } from "../../commands/kit/ports.ts";
+import type { MemberId } from "../../shared/ids.ts";
+import type { Instant } from "../../shared/time.ts";
+import { type DeliverParts, deliver, type Fate } from "./deliver.ts";
+import { type Parcel, parcelsOf } from "./parcel.ts";
+
+export interface TickParts extends DeliverParts {
+  /** Derives a member's reminders again (`commands/kit/plan.ts`). */
+  readonly replan: (member: Member, now: Instant) => Promise<unknown>;
+  /** Messages under way at a time. 1 makes their order repeatable. */
+  readonly lanes?: number;
+}
+
+export interface TickReport {
+  /** Members whose reminders were derived again. */
+  readonly replanned: number;
+  /** Messages. */
+  readonly sent: number;
+  readonly retried: number;
+  readonly failed: number;
+  /** Rows that came too late and were told as such. */
+  readonly expired: number;
+  /** Things that threw; the log has them, the next tick tries again. */
+  readonly errors: number;
+}
+
+export type Tick = () => Promise<TickReport>;
+
+const PAGE = 200;
+const LANES = 8;
+/** All that falls due for one member within the same half hour is one message. */
+const MERGE_WINDOW = { minutes: 30 };
+
+type Count = { -readonly [Key in keyof TickReport]: TickReport[Key] };
+
+/**
+ * One sweep: members whose reminders must be derived again, then everything due, page by page until
+ * nothing is left. Never throws, and never runs twice at once: a call during a sweep gets that sweep.
+ */
+export function createTick(parts: TickParts): Tick {
+  let running: Promise<TickReport> | null = null;
+  return () => {
+    running ??= sweep(parts).finally(() => {
+      running = null;
+    });
+    return running;
+  };
+}
+
+async function sweep(parts: TickParts): Promise<TickReport> {
+  const count: Count = { replanned: 0, sent: 0, retried: 0, failed: 0, expired: 0, errors: 0 };
+  // First, so that what is sent follows from the day as it is now.
+  await noted(parts, count, "replanning", () => replanAll(parts, count));
+  await noted(parts, count, "delivering", () => deliverAll(parts, count));
+  return count;
+}
+
+async function replanAll(parts: TickParts, count: Count): Promise<void> {
+  const seen = new Set<MemberId>();
+  for (;;) {
+    const page = await parts.deliveries.toReplan(parts.clock.now(), PAGE);
+    // Whoever comes back failed a moment ago; without this check the sweep would never end.
+    const fresh = page.filter((id) => !seen.has(id));
+    if (fresh.length === 0) return;
+    for (const id of fresh) {
+      seen.add(id);
+      await noted(parts, count, "replanning", async () => {
+        const member = await parts.stores.members.find(id);
+        if (member === null) return;
+        await parts.replan(member, parts.clock.now());
+        count.replanned += 1;
+      });
+    }
+  }
+}
+
+async function deliverAll(parts: TickParts, count: Count): Promise<void> {
+  const seen = new Set<string>();
+  for (;;) {
+    const now = parts.clock.now();
+    const due = await parts.deliveries.due(now, now.add(MERGE_WINDOW), PAGE);
+    const fresh = parcelsOf(due, now).filter((parcel) => !seen.has(keyOf(parcel)));
+    if (fresh.length === 0) return;
+    for (const parcel of fresh) seen.add(keyOf(parcel));
+    await inLanes(parts.lanes ?? LANES, fresh, (parcel) =>
+      noted(parts, count, "delivering", async () => tally(count, await deliver(parts, parcel))),
+    );
+  }
+}
+
+function keyOf(parcel: Parcel): string {
+  return parcel.holdings.map(({ nonce }) => nonce).join(" ");
+}
+
+function tally(count: Count, fate: Fate): void {
+  if (fate.kind === "lost") return;
+  if (fate.kind === "sent") count.sent += 1;
+  if (fate.kind === "retry") count.retried += 1;
+  if (fate.kind === "failed") count.failed += 1;
+  count.expired += fate.late;
+}
+
+async function noted(
+  parts: TickParts,
+  count: Count,
+  doing: string,
+  work: () => Promise<void>,
+): Promise<void> {
+  try {
+    await work();
+  } catch (error) {
+    count.errors += 1;
+    parts.log.error({ err: error, doing }, "the reminder sweep met an error");
+  }
+}
+
+async function inLanes<T>(
+  lanes: number,
+  items: readonly T[],
+  work: (item: T) => Promise<void>,
+): Promise<void> {
+  // One iterator for all lanes: each takes the next item when it is free.
+  const rest = items.values();
+  const lane = async (): Promise<void> => {
+    for (const item of rest) await work(item);
+  };
+  await Promise.all(Array.from({ length: lanes }, lane));
+}

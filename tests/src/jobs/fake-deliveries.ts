@@ -1,0 +1,197 @@
+import { Temporal } from "temporal-polyfill";
+import type { Group, Member } from "../../../commands/kit/ports.ts";
+import { groupId, lotId, type MemberId, memberId, reminderId } from "../../../shared/ids.ts";
+import type { ReminderRow } from "../../../shared/reminder/types.ts";
+import type { Instant } from "../../../shared/time.ts";
+import type {
+  Deliveries,
+  Messenger,
+  OutgoingMessage,
+  SendResult,
+} from "../../../src/jobs/ports.ts";
+
+/** Friday evening; nothing in these tests depends on the date but the differences to it. */
+export const T0 = Temporal.Instant.from("2026-10-23T16:30:00Z");
+
+export const group: Group = {
+  id: groupId("group-1"),
+  name: "Test kitchen",
+  coachRoleId: null,
+  reminderChannelId: null,
+  zone: "UTC",
+};
+
+export function memberNamed(name: string, rest: Partial<Member> = {}): Member {
+  const time = (text: string) => Temporal.PlainTime.from(text);
+  return {
+    id: memberId(name),
+    groupId: group.id,
+    userId: `user-${name}`,
+    name,
+    zoneIsOwn: false,
+    choice: {
+      zone: "UTC",
+      morning: time("08:00"),
+      evening: time("18:30"),
+      quietFrom: time("22:00"),
+      quietUntil: time("07:00"),
+      pausedUntil: null,
+    },
+    deliverTo: "direct message",
+    directClosedAt: null,
+    ...rest,
+  };
+}
+
+export function rowOf(id: string, rest: Partial<ReminderRow> = {}): ReminderRow {
+  return {
+    id: reminderId(id),
+    memberId: memberId("ana"),
+    kind: "discard today",
+    key: id,
+    dueAt: T0,
+    helpsUntil: T0.add({ hours: 12 }),
+    about: {
+      lotId: lotId(`lot-${id}`),
+      title: "Bean pot",
+      portions: 1,
+      date: null,
+      meal: null,
+      mealAt: null,
+    },
+    state: "scheduled",
+    attempts: 0,
+    nonce: null,
+    ...rest,
+  };
+}
+
+export interface Kept {
+  row: ReminderRow;
+  leaseUntil: Instant | null;
+  worker: string | null;
+  reason: string;
+}
+
+const isBy = (a: Instant | null, b: Instant): boolean =>
+  a !== null && Temporal.Instant.compare(a, b) <= 0;
+
+/** The rows in memory, by the words of the port's contract; keeps what the tests look at. */
+export class FakeDeliveries implements Deliveries {
+  readonly kept = new Map<string, Kept>();
+  readonly directClosed = new Map<string, Instant | null>();
+  replanIds: MemberId[] = [];
+
+  constructor(rows: readonly ReminderRow[]) {
+    for (const row of rows) {
+      this.kept.set(row.id, { row, leaseUntil: null, worker: null, reason: "" });
+    }
+  }
+
+  state(id: string): string {
+    return this.kept.get(id)?.row.state ?? "none";
+  }
+  reason(id: string): string {
+    return this.kept.get(id)?.reason ?? "";
+  }
+
+  #free({ row, leaseUntil }: Kept, now: Instant): boolean {
+    return row.state === "scheduled" || (row.state === "claimed" && isBy(leaseUntil, now));
+  }
+
+  async due(now: Instant, until: Instant, limit: number): Promise<readonly ReminderRow[]> {
+    const all = [...this.kept.values()];
+    const isDue = (kept: Kept): boolean =>
+      this.#free(kept, now) && (kept.row.state === "claimed" || isBy(kept.row.dueAt, now));
+    const members = new Set(all.filter(isDue).map(({ row }) => row.memberId));
+    return all
+      .filter(
+        (kept) =>
+          isDue(kept) ||
+          (members.has(kept.row.memberId) &&
+            kept.row.state === "scheduled" &&
+            isBy(kept.row.dueAt, until)),
+      )
+      .map(({ row }) => row)
+      .sort((a, b) => Temporal.Instant.compare(a.dueAt, b.dueAt))
+      .slice(0, limit);
+  }
+
+  async claim(input: Parameters<Deliveries["claim"]>[0]): Promise<readonly ReminderRow[]> {
+    return input.ids.flatMap((id) => {
+      const kept = this.kept.get(id);
+      if (kept === undefined || !this.#free(kept, input.now)) return [];
+      if (kept.row.nonce !== null && kept.row.nonce !== input.nonce) return [];
+      kept.row = {
+        ...kept.row,
+        state: "claimed",
+        nonce: input.nonce,
+        attempts: kept.row.attempts + 1,
+      };
+      kept.leaseUntil = input.leaseUntil;
+      kept.worker = input.worker;
+      return [kept.row];
+    });
+  }
+
+  async settle(input: Parameters<Deliveries["settle"]>[0]): Promise<boolean> {
+    const held = [...this.kept.values()].filter(
+      ({ row, worker }) =>
+        row.state === "claimed" && row.nonce === input.nonce && worker === input.worker,
+    );
+    for (const kept of held) {
+      const { result } = input;
+      kept.reason = "reason" in result ? result.reason : "";
+      if (result.state === "retry") kept.leaseUntil = result.retryAt;
+      else kept.row = { ...kept.row, state: result.state };
+    }
+    return held.length > 0;
+  }
+
+  async expire(): Promise<number> {
+    throw new Error(
+      "the sweep tells what came too late and settles it; it never expires in silence",
+    );
+  }
+
+  async nextDue(): Promise<Instant | null> {
+    const waiting = [...this.kept.values()].flatMap(({ row, leaseUntil }) => {
+      if (row.state === "scheduled") return [row.dueAt];
+      return row.state === "claimed" && leaseUntil !== null ? [leaseUntil] : [];
+    });
+    return waiting.sort(Temporal.Instant.compare)[0] ?? null;
+  }
+
+  async toReplan(_now: Instant, limit: number): Promise<readonly MemberId[]> {
+    return this.replanIds.slice(0, limit);
+  }
+  async setDirectClosed(id: MemberId, at: Instant | null): Promise<void> {
+    this.directClosed.set(id, at);
+  }
+  async group(): Promise<Group | null> {
+    return group;
+  }
+}
+
+/** A platform that stores messages and gives a repeated nonce its first message back. */
+export class FakePlatform implements Messenger {
+  readonly stored: OutgoingMessage[] = [];
+  readonly attempts: OutgoingMessage[] = [];
+  /** What the coming sends answer instead; "lost answer" stores the message and then throws. */
+  readonly script: (SendResult | "lost answer" | "lost request")[] = [];
+
+  async send(message: OutgoingMessage): Promise<SendResult> {
+    this.attempts.push(message);
+    const next = this.script.shift();
+    if (next === "lost request") throw new Error("socket closed before the request");
+    if (next !== undefined && next !== "lost answer") return next;
+    if (!this.stored.some(({ nonce }) => nonce === message.nonce)) this.stored.push(message);
+    if (next === "lost answer") throw new Error("socket closed after the request");
+    return {
+      kind: "sent",
+      messageId: `m-${message.nonce}`,
+      where: "direct message",
+      directClosed: false,
+    };
+  }
+}
