@@ -61,29 +61,8 @@ export const meals = command({
   handle: async (context, input) => {
     const before = await context.stores.meals.list(context.member.id);
     if (input.remove !== undefined) return removed(context, before, input.remove);
-    if (input.days === undefined && input.time === undefined) {
-      if (input.portions !== undefined || input.name !== undefined) throw needsBoth();
-      return listed(before, null);
-    }
-    if (input.days === undefined || input.time === undefined) throw needsBoth();
-    const name =
-      input.name ??
-      (input.time.hour < 10 ? "breakfast" : input.time.hour < 16 ? "lunch" : "dinner");
-    const others = before.filter((rule) => fold(rule.name) !== fold(name));
-    if (others.length >= MOST_RULES)
-      throw new Refusal(
-        `That is more than ${MOST_RULES} meals. Remove one first with /meals remove:name.`,
-      );
-    const rule: MealRule = {
-      id: slotRuleId(context.newId()),
-      name,
-      weekdays: input.days,
-      time: input.time,
-      portions: input.portions ?? 1,
-    };
-    const after = [...others, rule];
-    await replanMember(context.stores, context.member, context.now, { meals: after });
-    return listed(after, `Noted: ${sayRule(rule)}.`);
+    if (Object.values(input).every((value) => value === undefined)) return listed(before, null);
+    return added(context, before, input);
   },
   actions: {
     remove: async (context, args) => {
@@ -94,6 +73,39 @@ export const meals = command({
     },
   },
 });
+
+interface Wish {
+  readonly days?: readonly number[] | undefined;
+  readonly time?: MealRule["time"] | undefined;
+  readonly portions?: number | undefined;
+  readonly name?: string | undefined;
+}
+
+async function added(context: Context, before: readonly MealRule[], wish: Wish): Promise<Reply> {
+  if (wish.days === undefined || wish.time === undefined) throw needsBoth();
+  const name = wish.name ?? nameByHour(wish.time.hour);
+  const others = before.filter((rule) => fold(rule.name) !== fold(name));
+  if (others.length >= MOST_RULES) {
+    throw new Refusal(
+      `That is more than ${MOST_RULES} meals. Take one off first with /meals remove:name.`,
+    );
+  }
+  const rule: MealRule = {
+    id: slotRuleId(context.newId()),
+    name,
+    weekdays: wish.days,
+    time: wish.time,
+    portions: wish.portions ?? 1,
+  };
+  const after = [...others, rule];
+  await replanMember(context.stores, context.member, context.now, { meals: after });
+  return listed(after, `Noted: ${sayRule(rule)}.`);
+}
+
+function nameByHour(hour: number): string {
+  if (hour < 10) return "breakfast";
+  return hour < 16 ? "lunch" : "dinner";
+}
 
 function needsBoth(): Refusal {
   return new Refusal(

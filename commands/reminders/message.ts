@@ -54,21 +54,25 @@ export function sayRow(
   const { zone } = member.choice;
   const { about } = row;
   const what = `${count(about.portions, "portion")} of ${about.title}`;
+  const [it, was] = about.portions === 1 ? ["it", "it was"] : ["them", "they were"];
   const date = about.date === null ? null : Temporal.PlainDate.from(about.date);
-  const at = about.mealAt === null ? null : Temporal.Instant.from(about.mealAt);
+  const day = date === null ? "its date" : writeDate(date);
+  const at = about.mealAt === null ? "" : writeWhen(Temporal.Instant.from(about.mealAt), zone);
   switch (row.kind) {
     case "thaw tonight":
-      return `Move ${what} from the freezer to the fridge: for ${at === null ? "" : `${writeWhen(at, zone)} `}${about.meal ?? "a meal"}.`;
+      return `Move ${what} from the freezer to the fridge: for ${at} ${about.meal ?? "meal"}.`;
     case "last good day":
-      return `Last good day${date !== null && !date.equals(dateIn(now, zone)) ? ` is ${writeDate(date)}` : ""}: ${what}. Eat ${about.portions === 1 ? "it" : "them"} today, or ${about.portions === 1 ? "it has" : "they have"} to go.`;
+      return date?.equals(dateIn(now, zone)) === true
+        ? `Last good day for ${what}: eat ${it} today.`
+        : `Last good day for ${what} is ${day}.`;
     case "discard today":
-      return `Throw away ${what}: ${about.portions === 1 ? "it was" : "they were"} good until ${date === null ? "yesterday" : writeDate(date)}.`;
+      return `Throw away ${what}: ${was} good until ${day}.`;
     case "freeze the surplus":
-      return `Freeze ${what} now: no meal takes ${about.portions === 1 ? "it" : "them"} before ${date === null ? "the date" : writeDate(date)}.`;
+      return `Freeze ${what} now: no meal takes ${it} by ${day}.`;
     case "into the fridge":
-      return `Put ${about.title} into the fridge${at === null ? "" : ` by ${writeWhen(at, zone)}`}: two hours after cooking is the limit. Shallow boxes cool fastest.`;
+      return `Put ${about.title} into the fridge by ${at}: two hours after cooking is the limit. Shallow boxes cool fastest.`;
     case "freezer quality":
-      return `Best eaten by ${date === null ? "soon" : writeDate(date)}: ${what} in the freezer. Safe later, but not as good.`;
+      return `Best eaten by ${day}: ${what} in the freezer. Safe later, but not as good.`;
   }
 }
 

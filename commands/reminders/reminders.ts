@@ -130,7 +130,7 @@ async function completeZone(
 }
 
 async function coming(context: Context, lead: string | null): Promise<Reply> {
-  const { stores, member, now } = context;
+  const { stores, member } = context;
   const list = await stores.reminders.coming(member.id, SHOWN);
   const { choice } = member;
   const [next] = list;

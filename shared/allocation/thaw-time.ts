@@ -9,10 +9,10 @@ export interface ThawHours {
 }
 
 /**
- * The latest moment at which a portion can be set to thaw for a meal: an evening if one fits, else a
- * morning. It leaves the lead, is not yet past (an evening missed by up to three hours still counts
- * while the lead holds from now), and the meal falls inside the fridge days left after thawing, the
- * day of thawing counted. Null when no moment fits.
+ * The latest moment at which a portion can be set to thaw for a meal: an evening to come if one fits,
+ * else a morning to come, else an evening missed by up to three hours (after an outage). It leaves the
+ * lead, also from now, and the meal falls inside the fridge days left after thawing, the day of
+ * thawing counted. Null when no moment fits.
  */
 export function thawMoment(
   slot: MealSlot,
@@ -22,12 +22,15 @@ export function thawMoment(
 ): Instant | null {
   const latest = slot.at.subtract({ minutes: Math.ceil(need.leadHours * 60) });
   if (isBefore(latest, now)) return null;
-  const earliest = now.subtract({ hours: 3 });
-  for (const time of [hours.evening, hours.morning]) {
-    for (let back = 0; back < need.daysLeft; back += 1) {
-      const at = atWallClock(slot.date.subtract({ days: back }), time, hours.zone);
-      if (!isBefore(latest, at) && !isBefore(at, earliest)) return at;
-    }
-  }
-  return null;
+  const missed = now.subtract({ hours: 3 });
+  const dates = Array.from({ length: Math.max(0, need.daysLeft) }, (_, back) =>
+    slot.date.subtract({ days: back }),
+  );
+  const last = (time: PlainTime, earliest: Instant): Instant | undefined =>
+    dates
+      .map((date) => atWallClock(date, time, hours.zone))
+      .find((at) => !isBefore(latest, at) && !isBefore(at, earliest));
+  return (
+    last(hours.evening, now) ?? last(hours.morning, now) ?? last(hours.evening, missed) ?? null
+  );
 }
