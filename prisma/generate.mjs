@@ -14,7 +14,8 @@ const done = spawnSync(process.execPath, [cli, "generate"], {
     PRISMA_HIDE_UPDATE_MESSAGE: "1",
     CHECKPOINT_DISABLE: "1",
   },
-  stdio: ["ignore", "pipe", "inherit"],
+  stdio: ["ignore", "pipe", "pipe"],
 });
-if (done.status !== 0) process.stderr.write(String(done.stdout));
+// Quiet when all is well: what it says on both channels is shown only when it failed.
+if (done.status !== 0) process.stderr.write(`${done.stdout}${done.stderr}${done.error ?? ""}\n`);
 process.exit(done.status ?? 1);

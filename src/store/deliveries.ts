@@ -1,0 +1,214 @@
+import { memberId } from "../../shared/ids.ts";
+import type { ReminderRow } from "../../shared/reminder/types.ts";
+import type { Instant } from "../../shared/time.ts";
+import type { Deliveries } from "../jobs/ports.ts";
+import { chunks } from "./chunks.ts";
+import { toColumn, toColumnOrNull, toInstant } from "./documents.ts";
+import type { Prisma, PrismaClient } from "./generated/client.ts";
+import { patiently } from "./patience.ts";
+import { toGroup, toReminder } from "./rows.ts";
+
+type Row = Prisma.ReminderGetPayload<object>;
+type Result = Parameters<Deliveries["settle"]>[0]["result"];
+
+/** Earliest first, and always the same order among equals. */
+function byDueAt(a: Row, b: Row): number {
+  const order = a.dueAt.getTime() - b.dueAt.getTime();
+  if (order !== 0) return order;
+  if (a.memberId !== b.memberId) return a.memberId < b.memberId ? -1 : 1;
+  return a.key < b.key ? -1 : 1;
+}
+
+/** Scheduled and due, or claimed with a lease that ran out. One indexed look-up each. */
+async function dueNow(db: PrismaClient, now: Date, take: number): Promise<readonly Row[]> {
+  const scheduled = await db.reminder.findMany({
+    where: { state: "scheduled", dueAt: { lte: now } },
+    orderBy: { dueAt: "asc" },
+    take,
+  });
+  const abandoned = await db.reminder.findMany({
+    where: { state: "claimed", leaseUntil: { lte: now } },
+    orderBy: { leaseUntil: "asc" },
+    take,
+  });
+  return [...scheduled, ...abandoned];
+}
+
+/** What falls due for these members a little later and can go with what is due now. */
+async function dueSoon(
+  db: PrismaClient,
+  members: readonly string[],
+  after: Date,
+  until: Date,
+): Promise<readonly Row[]> {
+  const found = await Promise.all(
+    chunks(members).map((some) =>
+      db.reminder.findMany({
+        where: {
+          memberId: { in: [...some] },
+          state: "scheduled",
+          dueAt: { gt: after, lte: until },
+        },
+      }),
+    ),
+  );
+  return found.flat();
+}
+
+/**
+ * Rows as values. One that cannot be read (edited by hand, say) must not hold up everybody else's: it is
+ * marked failed, with the reason, where it shows.
+ */
+async function readable(
+  db: PrismaClient,
+  rows: readonly Row[],
+  now: Date,
+): Promise<readonly ReminderRow[]> {
+  const read: ReminderRow[] = [];
+  const unreadable: string[] = [];
+  for (const row of rows) {
+    try {
+      read.push(toReminder(row));
+    } catch {
+      unreadable.push(row.id);
+    }
+  }
+  for (const ids of chunks(unreadable)) {
+    await db.reminder.updateMany({
+      where: { id: { in: [...ids] }, state: { in: ["scheduled", "claimed"] } },
+      data: { state: "failed", reason: "unreadable", settledAt: now, leaseUntil: null },
+    });
+  }
+  return read;
+}
+
+/** What becomes of the rows of a delivery. Whoever held them holds them no longer. */
+function settledColumns(result: Result, at: Instant) {
+  const settledAt = toColumn(at);
+  const letGo = { claimedBy: null, leaseUntil: null };
+  switch (result.state) {
+    case "sent": {
+      const { state, messageId, where } = result;
+      return { ...letGo, state, messageId, deliveredTo: where, settledAt, reason: null };
+    }
+    case "failed":
+    case "expired":
+      return { ...letGo, state: result.state, reason: result.reason, settledAt };
+    case "retry":
+      return { ...letGo, leaseUntil: toColumn(result.retryAt), reason: result.reason };
+  }
+}
+
+export function prismaDeliveries(db: PrismaClient): Deliveries {
+  return {
+    due: async (now, until, limit) => {
+      const [from, to] = [toColumn(now), toColumn(until)];
+      const first = await dueNow(db, from, limit);
+      const members = [...new Set(first.map((row) => row.memberId))];
+      const soon = to > from ? await dueSoon(db, members, from, to) : [];
+      const rows = [...first, ...soon].toSorted(byDueAt).slice(0, limit);
+      return readable(db, rows, from);
+    },
+
+    claim: async ({ ids, nonce, worker, now, leaseUntil }) => {
+      const lease = {
+        state: "claimed",
+        nonce,
+        claimedBy: worker,
+        leaseUntil: toColumn(leaseUntil),
+      };
+      const rows = await patiently(() =>
+        db.reminder.updateManyAndReturn({
+          where: {
+            OR: [
+              { id: { in: [...ids] }, state: "scheduled" },
+              // All rows of an abandoned delivery, named or not: they are one message.
+              { nonce, state: "claimed", leaseUntil: { lte: toColumn(now) } },
+            ],
+          },
+          data: { ...lease, attempts: { increment: 1 } },
+        }),
+      );
+      return rows.toSorted(byDueAt).map(toReminder);
+    },
+
+    settle: async ({ nonce, worker, at, result }) => {
+      const { count } = await patiently(() =>
+        db.reminder.updateMany({
+          where: { nonce, claimedBy: worker, state: "claimed" },
+          data: settledColumns(result, at),
+        }),
+      );
+      return count > 0;
+    },
+
+    expire: async (ids, now, reason) => {
+      let expired = 0;
+      for (const some of chunks(ids)) {
+        const { count } = await patiently(() =>
+          db.reminder.updateMany({
+            where: {
+              id: { in: [...some] },
+              OR: [
+                { state: "scheduled" },
+                { state: "claimed", leaseUntil: { lte: toColumn(now) } },
+              ],
+            },
+            data: {
+              state: "expired",
+              reason,
+              settledAt: toColumn(now),
+              claimedBy: null,
+              leaseUntil: null,
+            },
+          }),
+        );
+        expired += count;
+      }
+      return expired;
+    },
+
+    nextDue: async () => {
+      const scheduled = await db.reminder.findFirst({
+        where: { state: "scheduled" },
+        orderBy: { dueAt: "asc" },
+        select: { dueAt: true },
+      });
+      const claimed = await db.reminder.findFirst({
+        where: { state: "claimed" },
+        orderBy: { leaseUntil: "asc" },
+        select: { leaseUntil: true },
+      });
+      const member = await db.member.findFirst({
+        where: { replanAt: { not: null } },
+        orderBy: { replanAt: "asc" },
+        select: { replanAt: true },
+      });
+      const times = [scheduled?.dueAt, claimed?.leaseUntil, member?.replanAt]
+        .filter((time) => time instanceof Date)
+        .toSorted((a, b) => a.getTime() - b.getTime());
+      return times[0] === undefined ? null : toInstant(times[0]);
+    },
+
+    toReplan: async (now, limit) => {
+      const rows = await db.member.findMany({
+        where: { replanAt: { lte: toColumn(now) } },
+        orderBy: [{ replanAt: "asc" }, { id: "asc" }],
+        take: limit,
+        select: { id: true },
+      });
+      return rows.map((row) => memberId(row.id));
+    },
+
+    setDirectClosed: async (id, at) => {
+      await patiently(() =>
+        db.member.updateMany({ where: { id }, data: { directClosedAt: toColumnOrNull(at) } }),
+      );
+    },
+
+    group: async (id) => {
+      const row = await db.member.findUnique({ where: { id }, include: { group: true } });
+      return row === null ? null : toGroup(row.group);
+    },
+  };
+}

@@ -1,0 +1,160 @@
+import { Temporal } from "temporal-polyfill";
+import { z } from "zod";
+import { foodId, lotId } from "../../shared/ids.ts";
+import type { KeepingTime } from "../../shared/keeping/types.ts";
+import type { NutrientSums } from "../../shared/nutrition/types.ts";
+import { UNITS } from "../../shared/quantity/types.ts";
+import type { Recipe } from "../../shared/recipe/types.ts";
+import {
+  REMINDER_KINDS,
+  REMINDER_STATES,
+  type ReminderAbout,
+} from "../../shared/reminder/types.ts";
+import { MOVEMENT_KINDS } from "../../shared/stock/types.ts";
+
+// What a column of text may hold. The file can be edited and can be older than the code, so it is an
+// outside border: everything is parsed here on the way out. The same schemas run on the way in, because
+// a document that cannot be read back would lock its owner out. That they say neither more nor less
+// than the types of `shared/` is checked by tests/src/store/documents.test.ts.
+
+const list = <T extends z.ZodType>(of: T) => z.array(of).readonly();
+
+const amount = z
+  .object({ value: z.number(), to: z.number().nullable(), unit: z.enum(UNITS) })
+  .readonly();
+
+const lineChoice = z
+  .object({
+    amount: amount.nullable(),
+    foodText: z.string(),
+    foodId: z.string().transform(foodId).nullable(),
+    preparation: z.string(),
+    grams: z.number().nullable(),
+  })
+  .readonly();
+
+const line = z
+  .object({
+    key: z.string(),
+    text: z.string(),
+    main: lineChoice,
+    swaps: list(lineChoice),
+    optional: z.boolean(),
+  })
+  .readonly();
+
+const statedKeeping = z
+  .object({
+    fridgeDays: z.number().nullable(),
+    freezerMonths: z.number().nullable(),
+    freezes: z.enum(["well", "poorly", "no"]).nullable(),
+    reason: z.string(),
+  })
+  .readonly();
+
+const component = z
+  .object({
+    name: z.string(),
+    optional: z.boolean(),
+    lines: list(line),
+    keeping: statedKeeping,
+  })
+  .readonly();
+
+const step = z
+  .object({ text: z.string(), temperaturesC: list(z.number()), minutes: list(z.number()) })
+  .readonly();
+
+export const recipeDocument = z
+  .object({
+    title: z.string(),
+    portions: z.number(),
+    portionWord: z.string(),
+    yieldG: z.number().nullable(),
+    tags: list(z.string()),
+    components: list(component),
+    steps: list(step),
+    keeping: statedKeeping,
+    reheating: list(z.string()),
+    notes: list(z.string()),
+  })
+  .readonly() satisfies z.ZodType<Recipe>;
+
+export const keepingDocument = z
+  .object({
+    fridgeDays: z.number(),
+    freezerMonths: z.number().nullable(),
+    freezes: z.enum(["well", "poorly", "no"]),
+    reason: z.string(),
+    limitedBy: z.string(),
+    remarks: list(z.string()),
+  })
+  .readonly() satisfies z.ZodType<KeepingTime>;
+
+const nutrientSum = z.object({ amount: z.number(), atLeast: z.boolean() }).readonly();
+
+export const sumsDocument = z
+  .object({
+    energyKcal: nutrientSum,
+    proteinG: nutrientSum,
+    fatG: nutrientSum,
+    saturatedFatG: nutrientSum,
+    carbohydrateG: nutrientSum,
+    fibreG: nutrientSum,
+    sugarsG: nutrientSum,
+    sodiumMg: nutrientSum,
+  })
+  .readonly() satisfies z.ZodType<NutrientSums>;
+
+export const aboutDocument = z
+  .object({
+    lotId: z.string().transform(lotId),
+    title: z.string(),
+    portions: z.number(),
+    date: z.string().nullable(),
+    meal: z.string().nullable(),
+    mealAt: z.string().nullable(),
+  })
+  .readonly() satisfies z.ZodType<ReminderAbout>;
+
+export const tagsDocument = list(z.string());
+export const weekdaysDocument = list(z.int().min(1).max(7));
+
+export const placeWord = z.enum(["fridge", "freezer", "thawing"]);
+export const movementWord = z.enum(MOVEMENT_KINDS);
+export const undoneWord = movementWord.exclude(["undone"]);
+export const deliverToWord = z.enum(["direct message", "channel"]);
+export const reminderKindWord = z.enum(REMINDER_KINDS);
+export const reminderStateWord = z.enum(REMINDER_STATES);
+
+/** Parses a text column that holds JSON; throws when it is not what the schema says. */
+export function fromText<T>(schema: z.ZodType<T>, column: string): T {
+  return schema.parse(JSON.parse(column));
+}
+
+/** The text of a document; throws when it could not be read back (a NaN, say). */
+export function toText<T>(schema: z.ZodType<T>, value: T): string {
+  return JSON.stringify(schema.parse(value));
+}
+
+/** An instant as a column holds it: whole milliseconds. */
+export function toColumn(instant: Temporal.Instant): Date {
+  return new Date(instant.epochMilliseconds);
+}
+
+export function toColumnOrNull(instant: Temporal.Instant | null): Date | null {
+  return instant === null ? null : toColumn(instant);
+}
+
+export function toInstant(column: Date): Temporal.Instant {
+  return Temporal.Instant.fromEpochMilliseconds(column.getTime());
+}
+
+export function toInstantOrNull(column: Date | null): Temporal.Instant | null {
+  return column === null ? null : toInstant(column);
+}
+
+/** "HH:MM": times of day are kept to the minute. */
+export function timeText(time: Temporal.PlainTime): string {
+  return time.toString({ smallestUnit: "minute" });
+}

@@ -1,0 +1,34 @@
+import type { Members } from "../../commands/kit/ports.ts";
+import type { PrismaClient } from "./generated/client.ts";
+import { patiently } from "./patience.ts";
+import { toMember } from "./rows.ts";
+
+/** How a member is reminded until they choose: twice a day, and not at night. */
+const DEFAULT_CHOICE = {
+  morning: "08:00",
+  evening: "19:00",
+  quietFrom: "22:00",
+  quietUntil: "07:00",
+  deliverTo: "direct message",
+} as const;
+
+export function prismaMembers(db: PrismaClient, newId: () => string): Members {
+  const include = { group: true } as const;
+  return {
+    open: async (groupId, userId, name) => {
+      const where = { groupId_userId: { groupId, userId } };
+      const known = await db.member.findUnique({ where, include });
+      if (known?.name === name) return toMember(known);
+      const { zone } = await db.group.findUniqueOrThrow({ where: { id: groupId } });
+      const create = { id: newId(), groupId, userId, name, zone, ...DEFAULT_CHOICE };
+      return toMember(
+        await patiently(() => db.member.upsert({ where, create, update: { name }, include })),
+      );
+    },
+
+    find: async (id) => {
+      const row = await db.member.findUnique({ where: { id }, include });
+      return row === null ? null : toMember(row);
+    },
+  };
+}

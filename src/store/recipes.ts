@@ -1,0 +1,124 @@
+import type { PublishedRecipe, Recipes } from "../../commands/kit/ports.ts";
+import type { CauseId, GroupId } from "../../shared/ids.ts";
+import { fold, foldWords } from "../../shared/words/fold.ts";
+import { recipeDocument, tagsDocument, toColumn, toText } from "./documents.ts";
+import type { PrismaClient } from "./generated/client.ts";
+import { isConflict, patiently } from "./patience.ts";
+import { toPublished, toSummary } from "./rows.ts";
+
+type Publishing = Parameters<Recipes["publish"]>[0];
+type Published = Awaited<ReturnType<Recipes["publish"]>>;
+
+/** Longer search text than any title is cut: the rest could only cost time. */
+const TYPED_MAX = 200;
+
+/** How often a publication is tried when others of the same title get in between. */
+const TRIES = 5;
+
+const INCLUDE = { recipe: true } as const;
+
+async function newest(
+  db: PrismaClient,
+  recipe: { readonly groupId: string; readonly id?: string; readonly titleFold?: string },
+): Promise<PublishedRecipe | null> {
+  const row = await db.revision.findFirst({
+    where: { recipe: { ...recipe, withdrawnAt: null } },
+    orderBy: { number: "desc" },
+    include: INCLUDE,
+  });
+  return row === null ? null : toPublished(row);
+}
+
+async function byCause(
+  db: PrismaClient,
+  groupId: GroupId,
+  causeId: CauseId,
+): Promise<Published | null> {
+  const row = await db.revision.findFirst({
+    where: { causeId, recipe: { groupId } },
+    include: INCLUDE,
+  });
+  return row === null ? null : { published: toPublished(row), isNew: row.number === 1 };
+}
+
+/** The columns of a recipe that repeat what its newest revision says. */
+function summaryColumns(input: Publishing) {
+  const { title, tags, portions } = input.recipe;
+  return {
+    title,
+    titleFold: fold(title),
+    searchFold: foldWords([title, ...tags].join(" ")),
+    portions,
+    tags: toText(tagsDocument, tags),
+    withdrawnAt: null,
+  };
+}
+
+async function write(db: PrismaClient, input: Publishing): Promise<Published> {
+  const { groupId } = input;
+  const summary = summaryColumns(input);
+  const known = await db.recipe.findUnique({
+    where: { groupId_titleFold: { groupId, titleFold: summary.titleFold } },
+    select: { id: true, revisions: { orderBy: { number: "desc" }, take: 1 } },
+  });
+  const id = known?.id ?? input.newId();
+  const number = (known?.revisions[0]?.number ?? 0) + 1;
+  const revision = {
+    id: input.newId(),
+    recipeId: id,
+    number,
+    causeId: input.causeId,
+    publishedById: input.by,
+    publishedAt: toColumn(input.now),
+    document: toText(recipeDocument, input.recipe),
+    sourceText: input.sourceText,
+  };
+  const writeRecipe =
+    known === null
+      ? db.recipe.create({ data: { id, groupId, ...summary } })
+      : db.recipe.update({ where: { id }, data: summary });
+  // The revision's number is the condition: another publication in between makes it fail, and all of it.
+  const [, row] = await db.$transaction([
+    writeRecipe,
+    db.revision.create({ data: revision, include: INCLUDE }),
+  ]);
+  return { published: toPublished(row), isNew: number === 1 };
+}
+
+async function publish(db: PrismaClient, input: Publishing): Promise<Published> {
+  for (let tries = 1; ; tries++) {
+    const before = await byCause(db, input.groupId, input.causeId);
+    if (before !== null) return before;
+    try {
+      return await patiently(() => write(db, input));
+    } catch (error) {
+      if (!isConflict(error) || tries === TRIES) throw error;
+    }
+  }
+}
+
+export function prismaRecipes(db: PrismaClient): Recipes {
+  return {
+    find: async (groupId, idOrTitle) =>
+      (await newest(db, { groupId, id: idOrTitle })) ??
+      (await newest(db, { groupId, titleFold: fold(idOrTitle) })),
+
+    search: async (groupId, typed, limit) => {
+      // Folded words hold letters and digits only, so none of them is a wildcard of LIKE.
+      const words = foldWords(typed.slice(0, TYPED_MAX)).split(" ");
+      const rows = await db.recipe.findMany({
+        where: {
+          groupId,
+          withdrawnAt: null,
+          AND: words.map((word) => ({ searchFold: { contains: word } })),
+        },
+        orderBy: { titleFold: "asc" },
+        take: limit,
+        select: { id: true, title: true, portions: true, tags: true },
+      });
+      return rows.map(toSummary);
+    },
+
+    publish: (input) => publish(db, input),
+  };
+}

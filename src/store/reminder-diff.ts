@@ -1,0 +1,79 @@
+import type { DerivedReminder } from "../../shared/reminder/types.ts";
+import { isBefore } from "../../shared/time.ts";
+import { aboutDocument, toColumn, toText } from "./documents.ts";
+
+/** As much of a kept reminder as the comparison needs. */
+export interface KnownReminder extends ReminderColumns {
+  readonly id: string;
+  readonly key: string;
+  readonly state: string;
+}
+
+export interface ReminderDiff {
+  readonly insert: readonly DerivedReminder[];
+  readonly update: readonly { readonly id: string; readonly columns: ReminderColumns }[];
+  /** Ids of rows that no longer follow from the stock. */
+  readonly remove: readonly string[];
+}
+
+/** Everything of a reminder that a rewrite may change, as its columns hold it. */
+export interface ReminderColumns {
+  readonly kind: string;
+  readonly dueAt: Date;
+  readonly helpsUntil: Date;
+  readonly about: string;
+}
+
+export function columnsOf(reminder: DerivedReminder): ReminderColumns {
+  return {
+    kind: reminder.kind,
+    dueAt: toColumn(reminder.dueAt),
+    helpsUntil: toColumn(reminder.helpsUntil),
+    about: toText(aboutDocument, reminder.about),
+  };
+}
+
+function same(a: ReminderColumns, b: ReminderColumns): boolean {
+  return (
+    a.kind === b.kind &&
+    a.dueAt.getTime() === b.dueAt.getTime() &&
+    a.helpsUntil.getTime() === b.helpsUntil.getTime() &&
+    a.about === b.about
+  );
+}
+
+/** One reminder a key; of two with the same key the earlier. */
+function byKey(desired: readonly DerivedReminder[]): ReadonlyMap<string, DerivedReminder> {
+  const map = new Map<string, DerivedReminder>();
+  for (const reminder of desired) {
+    const other = map.get(reminder.key);
+    if (other === undefined || isBefore(reminder.dueAt, other.dueAt)) {
+      map.set(reminder.key, reminder);
+    }
+  }
+  return map;
+}
+
+/**
+ * What must be written so that the scheduled rows become the derived set. Rows that are on their way or
+ * done (claimed, sent, failed, expired) stay as they are, and their key is not scheduled again: nobody
+ * is told the same thing twice.
+ */
+export function diffReminders(
+  known: readonly KnownReminder[],
+  desired: readonly DerivedReminder[],
+): ReminderDiff {
+  const wanted = byKey(desired);
+  const knownKeys = new Set(known.map((row) => row.key));
+  const scheduled = known.filter((row) => row.state === "scheduled");
+  return {
+    insert: [...wanted.values()].filter((reminder) => !knownKeys.has(reminder.key)),
+    update: scheduled.flatMap((row) => {
+      const reminder = wanted.get(row.key);
+      if (reminder === undefined) return [];
+      const columns = columnsOf(reminder);
+      return same(row, columns) ? [] : [{ id: row.id, columns }];
+    }),
+    remove: scheduled.filter((row) => !wanted.has(row.key)).map((row) => row.id),
+  };
+}

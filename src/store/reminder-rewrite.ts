@@ -1,0 +1,89 @@
+import type { MemberId } from "../../shared/ids.ts";
+import type { DerivedReminder } from "../../shared/reminder/types.ts";
+import { chunks } from "./chunks.ts";
+import type { Prisma, PrismaClient } from "./generated/client.ts";
+import { columnsOf, diffReminders, type KnownReminder } from "./reminder-diff.ts";
+
+/** What a write to a member's stock or reminders was decided on. */
+export interface Standing {
+  readonly stockVersion: number;
+  readonly planVersion: number;
+  /** The scheduled rows, and the rows of the keys asked for whatever their state. */
+  readonly known: readonly KnownReminder[];
+}
+
+/**
+ * Reads what a rewrite compares with. The versions are read first: whatever changes while the rows are
+ * read makes the write fail rather than go by a mixture.
+ */
+export async function readStanding(
+  db: PrismaClient,
+  memberId: MemberId,
+  desired: readonly DerivedReminder[],
+): Promise<Standing> {
+  const versions = await db.member.findUniqueOrThrow({
+    where: { id: memberId },
+    select: { stockVersion: true, planVersion: true },
+  });
+  const scheduled = await db.reminder.findMany({ where: { memberId, state: "scheduled" } });
+  const keys = desired.map((reminder) => reminder.key);
+  const others = await Promise.all(
+    chunks(keys).map((some) =>
+      db.reminder.findMany({
+        where: { memberId, key: { in: [...some] }, state: { not: "scheduled" } },
+      }),
+    ),
+  );
+  return { ...versions, known: [...scheduled, ...others.flat()] };
+}
+
+/**
+ * The statements that turn the known rows into the derived set, for an array transaction that is
+ * conditional on the standing. A delivery may claim a row meanwhile: each statement touches a row only
+ * while it is still scheduled.
+ */
+export function rewriteReminders(
+  db: PrismaClient,
+  memberId: MemberId,
+  known: readonly KnownReminder[],
+  desired: readonly DerivedReminder[],
+  newId: () => string,
+): Prisma.PrismaPromise<unknown>[] {
+  const { insert, update, remove } = diffReminders(known, desired);
+  return [
+    ...chunks(remove).map((ids) =>
+      db.reminder.deleteMany({ where: { id: { in: [...ids] }, state: "scheduled" } }),
+    ),
+    ...update.map(({ id, columns }) =>
+      db.reminder.updateMany({ where: { id, state: "scheduled" }, data: columns }),
+    ),
+    ...chunks(insert).map((some) =>
+      db.reminder.createMany({
+        data: some.map((reminder) => ({
+          id: newId(),
+          memberId,
+          key: reminder.key,
+          ...columnsOf(reminder),
+        })),
+      }),
+    ),
+  ];
+}
+
+/**
+ * The guard: moves the member's versions on if they still are what the write was decided on, and fails
+ * the transaction it is in when they are not.
+ */
+export function moveOn(
+  db: PrismaClient,
+  memberId: MemberId,
+  standing: Standing,
+  data: Prisma.MemberUpdateInput,
+): Prisma.PrismaPromise<unknown> {
+  const { stockVersion, planVersion } = standing;
+  return db.member.update({
+    where: { id: memberId, stockVersion, planVersion },
+    data: { ...data, planVersion: planVersion + 1 },
+    select: { id: true },
+  });
+}

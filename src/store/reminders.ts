@@ -1,0 +1,109 @@
+import type { Meals, Reminders, Replan } from "../../commands/kit/ports.ts";
+import { timeText, toColumnOrNull, toText, weekdaysDocument } from "./documents.ts";
+import type { Prisma, PrismaClient } from "./generated/client.ts";
+import { isConflict, patiently } from "./patience.ts";
+import { moveOn, readStanding, rewriteReminders, type Standing } from "./reminder-rewrite.ts";
+import { toMealRule, toReminder } from "./rows.ts";
+
+/** How often a rewrite is tried again when another got in between. */
+const TRIES = 5;
+
+/** The columns of a choice; what is not named stays. Choosing a zone makes it the member's own. */
+function choiceColumns(choice: NonNullable<Replan["choice"]>) {
+  const { zone, zoneIsOwn, morning, evening, quietFrom, quietUntil, pausedUntil } = choice;
+  return {
+    ...(zone !== undefined && { zone, zoneIsOwn: true }),
+    ...(zoneIsOwn !== undefined && { zoneIsOwn }),
+    ...(morning !== undefined && { morning: timeText(morning) }),
+    ...(evening !== undefined && { evening: timeText(evening) }),
+    ...(quietFrom !== undefined && { quietFrom: timeText(quietFrom) }),
+    ...(quietUntil !== undefined && { quietUntil: timeText(quietUntil) }),
+    ...(pausedUntil !== undefined && { pausedUntil: toColumnOrNull(pausedUntil) }),
+  };
+}
+
+function rewriteMeals(db: PrismaClient, plan: Replan): Prisma.PrismaPromise<unknown>[] {
+  const { memberId, meals } = plan;
+  if (meals === undefined) return [];
+  return [
+    db.mealRule.deleteMany({ where: { memberId } }),
+    db.mealRule.createMany({
+      data: meals.map((meal, position) => ({
+        id: meal.id,
+        memberId,
+        position,
+        name: meal.name,
+        weekdays: toText(weekdaysDocument, meal.weekdays),
+        time: timeText(meal.time),
+        portions: meal.portions,
+      })),
+    }),
+  ];
+}
+
+function write(
+  db: PrismaClient,
+  plan: Replan,
+  standing: Standing,
+  newId: () => string,
+): Promise<unknown> {
+  const { memberId, deliverTo } = plan;
+  return db.$transaction([
+    moveOn(db, memberId, standing, {
+      replanAt: toColumnOrNull(plan.replanAt),
+      ...choiceColumns(plan.choice ?? {}),
+      ...(deliverTo !== undefined && { deliverTo }),
+    }),
+    ...rewriteMeals(db, plan),
+    ...rewriteReminders(db, memberId, standing.known, plan.reminders, newId),
+  ]);
+}
+
+async function replan(
+  db: PrismaClient,
+  plan: Replan,
+  newId: () => string,
+): Promise<"recorded" | "moved on"> {
+  for (let tries = 1; ; tries++) {
+    const standing = await readStanding(db, plan.memberId, plan.reminders);
+    if (standing.stockVersion !== plan.version) return "moved on";
+    try {
+      await patiently(() => write(db, plan, standing, newId));
+      return "recorded";
+    } catch (error) {
+      if (!isConflict(error) || tries === TRIES) throw error;
+    }
+  }
+}
+
+export function prismaReminders(db: PrismaClient, newId: () => string): Reminders {
+  return {
+    coming: async (memberId, limit) => {
+      const rows = await db.reminder.findMany({
+        where: { memberId, state: { in: ["scheduled", "claimed"] } },
+        orderBy: [{ dueAt: "asc" }, { key: "asc" }],
+        take: limit,
+      });
+      return rows.map(toReminder);
+    },
+
+    replan: (plan) => replan(db, plan, newId),
+
+    find: async (id) => {
+      const row = await db.reminder.findUnique({ where: { id } });
+      return row === null ? null : toReminder(row);
+    },
+  };
+}
+
+export function prismaMeals(db: PrismaClient): Meals {
+  return {
+    list: async (memberId) => {
+      const rows = await db.mealRule.findMany({
+        where: { memberId },
+        orderBy: { position: "asc" },
+      });
+      return rows.map(toMealRule);
+    },
+  };
+}

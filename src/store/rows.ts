@@ -1,0 +1,176 @@
+import { Temporal } from "temporal-polyfill";
+import type { Group, Member, PublishedRecipe, RecipeSummary } from "../../commands/kit/ports.ts";
+import type { MealRule } from "../../shared/allocation/types.ts";
+import {
+  batchId,
+  causeId,
+  changeId,
+  groupId,
+  lotId,
+  memberId,
+  recipeId,
+  reminderId,
+  revisionId,
+  slotRuleId,
+} from "../../shared/ids.ts";
+import type { ReminderRow } from "../../shared/reminder/types.ts";
+import type { Batch, Lot, Movement, StockChange } from "../../shared/stock/types.ts";
+import {
+  aboutDocument,
+  deliverToWord,
+  fromText,
+  keepingDocument,
+  movementWord,
+  placeWord,
+  recipeDocument,
+  reminderKindWord,
+  reminderStateWord,
+  sumsDocument,
+  tagsDocument,
+  toInstant,
+  toInstantOrNull,
+  undoneWord,
+  weekdaysDocument,
+} from "./documents.ts";
+import type { Prisma } from "./generated/client.ts";
+
+// Rows as the database gives them, turned into the values of `shared/` and the ports.
+
+export function toGroup(row: Prisma.GroupGetPayload<object>): Group {
+  return {
+    id: groupId(row.id),
+    name: row.name,
+    coachRoleId: row.coachRoleId,
+    reminderChannelId: row.reminderChannelId,
+    zone: row.zone,
+  };
+}
+
+export function toMember(row: Prisma.MemberGetPayload<{ include: { group: true } }>): Member {
+  return {
+    id: memberId(row.id),
+    groupId: groupId(row.groupId),
+    userId: row.userId,
+    name: row.name,
+    zoneIsOwn: row.zoneIsOwn,
+    choice: {
+      zone: row.zoneIsOwn ? row.zone : row.group.zone,
+      morning: Temporal.PlainTime.from(row.morning),
+      evening: Temporal.PlainTime.from(row.evening),
+      quietFrom: Temporal.PlainTime.from(row.quietFrom),
+      quietUntil: Temporal.PlainTime.from(row.quietUntil),
+      pausedUntil: toInstantOrNull(row.pausedUntil),
+    },
+    deliverTo: deliverToWord.parse(row.deliverTo),
+    directClosedAt: toInstantOrNull(row.directClosedAt),
+  };
+}
+
+export function toPublished(
+  row: Prisma.RevisionGetPayload<{ include: { recipe: true } }>,
+): PublishedRecipe {
+  return {
+    id: recipeId(row.recipeId),
+    groupId: groupId(row.recipe.groupId),
+    revisionId: revisionId(row.id),
+    revisionNumber: row.number,
+    recipe: fromText(recipeDocument, row.document),
+  };
+}
+
+export function toSummary(
+  row: Prisma.RecipeGetPayload<{ select: { id: true; title: true; portions: true; tags: true } }>,
+): RecipeSummary {
+  return {
+    id: recipeId(row.id),
+    title: row.title,
+    portions: row.portions,
+    tags: fromText(tagsDocument, row.tags),
+  };
+}
+
+export function toBatch(row: Prisma.BatchGetPayload<object>): Batch {
+  return {
+    id: batchId(row.id),
+    memberId: memberId(row.memberId),
+    revisionId: revisionId(row.revisionId),
+    title: row.title,
+    portionWord: row.portionWord,
+    portionsCooked: row.portionsCooked,
+    cookedAt: toInstant(row.cookedAt),
+    cookedOn: Temporal.PlainDate.from(row.cookedOn),
+    cookedWeightG: row.cookedWeightG,
+    portionG: row.portionG,
+    keeping: fromText(keepingDocument, row.keeping),
+    perPortion: fromText(sumsDocument, row.perPortion),
+  };
+}
+
+export function toLot(row: Prisma.LotGetPayload<object>): Lot {
+  return {
+    id: lotId(row.id),
+    batchId: batchId(row.batchId),
+    place: placeWord.parse(row.place),
+    portions: row.portions,
+    since: Temporal.PlainDate.from(row.since),
+    sinceAt: toInstant(row.sinceAt),
+    usedDays: row.usedDays,
+  };
+}
+
+function toMovement(row: Prisma.MovementGetPayload<object>): Movement {
+  return {
+    kind: movementWord.parse(row.kind),
+    batchId: batchId(row.batchId),
+    portions: row.portions,
+    from: row.fromLotId === null ? null : lotId(row.fromLotId),
+    to: row.toLotId === null ? null : lotId(row.toLotId),
+    at: toInstant(row.at),
+    on: Temporal.PlainDate.from(row.on),
+    undoes: undoneWord.nullable().parse(row.undoes),
+  };
+}
+
+/** What a change is read with: its movements in the order they were written. */
+export const WITH_MOVEMENTS = {
+  movements: { orderBy: { position: "asc" } },
+} as const satisfies Prisma.StockChangeInclude;
+
+export function toChange(
+  row: Prisma.StockChangeGetPayload<{ include: typeof WITH_MOVEMENTS }>,
+): StockChange {
+  return {
+    id: changeId(row.id),
+    memberId: memberId(row.memberId),
+    version: row.version,
+    causeId: causeId(row.causeId),
+    recordedAt: toInstant(row.recordedAt),
+    movements: row.movements.map(toMovement),
+    undoes: row.undoesId === null ? null : changeId(row.undoesId),
+  };
+}
+
+export function toMealRule(row: Prisma.MealRuleGetPayload<object>): MealRule {
+  return {
+    id: slotRuleId(row.id),
+    name: row.name,
+    weekdays: fromText(weekdaysDocument, row.weekdays),
+    time: Temporal.PlainTime.from(row.time),
+    portions: row.portions,
+  };
+}
+
+export function toReminder(row: Prisma.ReminderGetPayload<object>): ReminderRow {
+  return {
+    id: reminderId(row.id),
+    memberId: memberId(row.memberId),
+    kind: reminderKindWord.parse(row.kind),
+    key: row.key,
+    dueAt: toInstant(row.dueAt),
+    helpsUntil: toInstant(row.helpsUntil),
+    about: fromText(aboutDocument, row.about),
+    state: reminderStateWord.parse(row.state),
+    attempts: row.attempts,
+    nonce: row.nonce,
+  };
+}
