@@ -1,6 +1,6 @@
 import type { FoodBook } from "./book.ts";
 import { type FoodIndex, type IndexedFood, type IndexedName, indexOf } from "./food-index.ts";
-import { type NameWords, nameKey, nameWords } from "./name-words.ts";
+import { type NameWords, nameKeys, nameWords } from "./name-words.ts";
 import { slipsAllowed, slipsBetween } from "./near-word.ts";
 import type { Food } from "./types.ts";
 import type { FoodState } from "./word-lists.ts";
@@ -12,7 +12,7 @@ export interface FoundFood {
 }
 
 /** Below this a match is a guess: better an unmeasured line than a wrong figure. */
-const SURE_ENOUGH = 0.6;
+const SURE_ENOUGH = 0.65;
 const SLIP_FACTOR = 0.85;
 
 /**
@@ -24,10 +24,12 @@ const SLIP_FACTOR = 0.85;
 export function findFood(book: FoodBook, text: string, limit = 5): readonly FoundFood[] {
   const index = indexOf(book);
   const asked = nameWords(text);
-  const exact = index.byKey.get(nameKey(text)) ?? null;
+  const keys = nameKeys(text);
+  const exact = index.byWritten.get(keys.written) ?? index.bySingle.get(keys.single) ?? null;
+  const plain = index.byWritten.get(keys.plain) ?? null;
   const best = new Map<IndexedFood, number>();
   for (const [name, matched] of candidates(index, asked)) {
-    const score = rate(index, asked, name, matched);
+    const score = rate(index, asked, name, matched) + (name.entry === plain ? 0.02 : 0);
     if (score > (best.get(name.entry) ?? 0)) best.set(name.entry, score);
   }
   // Above all others, so that a name of the table always means its own food.
@@ -92,13 +94,13 @@ function rate(
   const weight = (words: Iterable<string>, worth: (word: string) => number) =>
     [...words].reduce((sum, word) => sum + index.tells(word) * worth(word), 0);
   const all = weight(name.head, () => 1);
-  if (all === 0) return 0;
   const said = weight(name.head, (word) => matched.get(word) ?? 0);
+  if (said === 0) return 0;
+  // Words that need not be said count for the food that has them: "beef mince" is more than "beef".
+  const alsoSaid = asked.words.filter(({ word, manner }) => manner && name.head.has(word)).length;
   const tailSaid = [...name.tail].filter((word) => matched.has(word)).length;
-  const tailUnsaid = name.tail.size - tailSaid;
-  const share = said === 0 ? 0 : said / all;
-  const corrected = share + 0.03 * Math.min(3, tailSaid) - 0.005 * tailUnsaid;
-  return corrected * stateFactor(asked.states, name.entry) * fatFactor(asked, name.entry);
+  const told = 0.03 * Math.min(4, alsoSaid + tailSaid) - 0.005 * (name.tail.size - tailSaid);
+  return (said / all + told) * stateFactor(asked.states, name.entry) * fatFactor(asked, name.entry);
 }
 
 /** How far a food in another state than the one named may stand in for it. */

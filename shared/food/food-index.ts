@@ -1,5 +1,5 @@
 import type { FoodBook } from "./book.ts";
-import { type NameWords, nameKey, nameWords } from "./name-words.ts";
+import { type NameWords, nameKeys, nameWords } from "./name-words.ts";
 import type { Food } from "./types.ts";
 import type { FoodState } from "./word-lists.ts";
 
@@ -24,7 +24,9 @@ export interface FoodIndex {
   readonly byWord: ReadonlyMap<string, readonly IndexedName[]>;
   /** Words by first letter, for words with slips. */
   readonly byLetter: ReadonlyMap<string, readonly string[]>;
-  readonly byKey: ReadonlyMap<string, IndexedFood>;
+  /** Foods by a whole name of theirs (`NameKeys`): as written, and in the singular. */
+  readonly byWritten: ReadonlyMap<string, IndexedFood>;
+  readonly bySingle: ReadonlyMap<string, IndexedFood>;
   /** How much a word tells: rare words tell more. */
   readonly tells: (word: string) => number;
 }
@@ -52,16 +54,17 @@ function buildIndex(foods: readonly Food[]): FoodIndex {
   const byLetter = new Map<string, string[]>();
   for (const word of byWord.keys()) push(byLetter, word[0] ?? "", word);
   // Reversed, so that of two foods with one key the first stands.
-  const keys = entries.flatMap((entry) =>
-    namesOf(entry.food).map((text) => [nameKey(text), entry] as const),
-  );
+  const keys = entries
+    .flatMap((entry) => namesOf(entry.food).map((text) => ({ ...nameKeys(text), entry })))
+    .reverse();
   const foodsWith = new Map(
     [...byWord].map(([word, list]) => [word, new Set(list.map((name) => name.entry)).size]),
   );
   return {
     byWord,
     byLetter,
-    byKey: new Map(keys.reverse()),
+    byWritten: new Map(keys.map(({ written, entry }) => [written, entry])),
+    bySingle: new Map(keys.map(({ single, entry }) => [single, entry])),
     tells: (word) => Math.log(1 + foods.length / (foodsWith.get(word) ?? 1)),
   };
 }

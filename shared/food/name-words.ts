@@ -26,7 +26,7 @@ const MAX_WORDS = 14;
 
 /** Takes a food's name, or what a cook typed for it, apart. Work is bounded whatever the text. */
 export function nameWords(text: string): NameWords {
-  const folded = fold(text.slice(0, MAX_CHARS)).replace(/\bpat(?:ted)? dry\b/gu, "");
+  const folded = foldName(text).replace(/\bpat(?:ted)? dry\b/gu, "");
   const words = new Map<string, NameWord>();
   const states = new Set<FoodState>();
   const comma = folded.indexOf(",");
@@ -43,10 +43,24 @@ export function nameWords(text: string): NameWords {
   return { words: [...words.values()], states, fatPct: readFatPct(folded) };
 }
 
-/** The whole name as one comparable text: "Spring onions" and "springonion" are the same. */
-export function nameKey(text: string): string {
-  const folded = fold(text.slice(0, MAX_CHARS));
-  return [...folded.matchAll(/[a-z]+|\d+/gu)].map((match) => oneSpelling(match[0])).join("");
+/** A whole name as comparable texts, the strictest first. */
+export interface NameKeys {
+  /** As written but for capitals, accents and gaps: "peppers" is not "pepper". */
+  readonly written: string;
+  /** With every word in the singular and one spelling. */
+  readonly single: string;
+  /** As written, without words of cut and size: "diced peppers" is "peppers". */
+  readonly plain: string;
+}
+
+export function nameKeys(text: string): NameKeys {
+  const words = foldName(text).match(/[a-z]+|\d+/gu) ?? [];
+  const plain = words.filter((word) => !FILLER_WORDS.has(word) && !MANNER_WORDS.has(word));
+  return {
+    written: words.join(""),
+    single: words.map(oneSpelling).join(""),
+    plain: plain.join(""),
+  };
 }
 
 function oneSpelling(word: string): string {
@@ -71,4 +85,8 @@ function readFatPct(folded: string): number | null {
   const share = /(\d{1,2}(?:\.\d)?) ?(?:%|per ?cent)/u.exec(folded);
   if (share !== null) return Number(share[1]);
   return /\b(?:fat.free|non.?fat)\b/u.test(folded) ? 0 : null;
+}
+
+function foldName(text: string): string {
+  return fold(text.slice(0, MAX_CHARS)).replace(/'s?\b/gu, "");
 }
