@@ -78,7 +78,6 @@ export const zeroOrMoreText = readText(
 );
 
 const UNIT_G: Readonly<Record<string, number>> = {
-  "": 1,
   g: 1,
   gram: 1,
   kg: 1000,
@@ -89,23 +88,28 @@ const UNIT_G: Readonly<Record<string, number>> = {
   ounce: 28.349523125,
 };
 
-/** Grams of "2.4 kg", "850 g", "2 lb 3 oz" or a bare "850"; null when it is no weight. */
-function grams(text: string): number | null {
-  let rest = text.slice(0, 60).trim().toLowerCase();
-  let totalG = 0;
-  for (let parts = 0; parts < 2 && rest !== ""; parts += 1) {
-    const number = numberAtStart(rest);
-    if (!number.ok || number.value.to !== null) return null;
-    const word = /^ *([a-z]*?)s?(?=[ \d]|$)/u.exec(number.value.rest);
-    const unitG = word === null ? undefined : UNIT_G[word[1] ?? ""];
-    // A bare number is grams only when it stands alone.
-    if (unitG === undefined || (word?.[1] === "" && (parts > 0 || number.value.rest !== ""))) {
-      return null;
-    }
-    totalG += number.value.value * unitG;
-    rest = number.value.rest.slice(word?.[0].length ?? 0).trim();
-  }
-  return rest === "" && totalG > 0 && totalG <= WEIGHT_MAX_G ? totalG : null;
+/** The weight a text starts with, and what follows it; null when it starts with none. */
+function weightAtStart(text: string): { readonly g: number; readonly rest: string } | null {
+  const number = numberAtStart(text);
+  if (!number.ok || number.value.to !== null) return null;
+  const word = /^ *([a-z]+?)s?(?=[ \d]|$)/u.exec(number.value.rest);
+  const unitG = word === null ? undefined : UNIT_G[word[1] ?? ""];
+  if (word === null || unitG === undefined) return null;
+  return {
+    g: number.value.value * unitG,
+    rest: number.value.rest.slice(word[0].length).trim(),
+  };
+}
+
+/** Grams of "2.4 kg", "850 g" or "2 lb 3 oz"; null when it is no weight. */
+function grams(typed: string): number | null {
+  const text = typed.slice(0, 60).trim().toLowerCase();
+  const first = weightAtStart(text);
+  if (first === null) return null;
+  const second = first.rest === "" ? { g: 0, rest: "" } : weightAtStart(first.rest);
+  if (second === null || second.rest !== "") return null;
+  const totalG = first.g + second.g;
+  return totalG > 0 && totalG <= WEIGHT_MAX_G ? totalG : null;
 }
 
 /** A weight in grams, above 0 and at most 200 kg. */
