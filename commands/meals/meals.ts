@@ -3,8 +3,7 @@ import type { MealRule } from "../../shared/allocation/types.ts";
 import { slotRuleId } from "../../shared/ids.ts";
 import { fold } from "../../shared/words/fold.ts";
 import { count } from "../../shared/words/plural.ts";
-import { writeWeekdays } from "../../shared/words/read-weekdays.ts";
-import { writeTime } from "../../shared/words/write-when.ts";
+import { writeTime, writeWeekday } from "../../shared/words/write-when.ts";
 import { command, Refusal } from "../kit/command.ts";
 import type { Context } from "../kit/context.ts";
 import { optionalText, portionsText, timeText, weekdaysText } from "../kit/options.ts";
@@ -134,6 +133,19 @@ async function removed(
   }
   await replanMember(context.stores, context.member, context.now, { meals: after });
   return listed(after, `Taken off: ${name}.`);
+}
+
+/** "Mon-Fri", "every day", "Mon, Wed, Sat": three or more in a row are a span. */
+function writeWeekdays(weekdays: readonly number[]): string {
+  const days = [...weekdays].sort((a, b) => a - b);
+  const [first] = days;
+  const last = days.at(-1);
+  if (first === undefined || last === undefined) return "never";
+  if (days.length === 7) return "every day";
+  const inARow = last - first === days.length - 1;
+  return inARow && days.length > 2
+    ? `${writeWeekday(first)}-${writeWeekday(last)}`
+    : days.map(writeWeekday).join(", ");
 }
 
 function sayRule(rule: MealRule): string {

@@ -2,7 +2,7 @@ import { Temporal } from "temporal-polyfill";
 import { z } from "zod";
 import type { ReminderChoice } from "../../shared/reminder/types.ts";
 import { fold } from "../../shared/words/fold.ts";
-import { readUntil } from "../../shared/words/read-duration.ts";
+import { readUntil } from "../../shared/words/read-until.ts";
 import { readTimeOfDay } from "../../shared/words/read-time-of-day.ts";
 import { writeTime, writeWhen } from "../../shared/words/write-when.ts";
 import { command, Refusal } from "../kit/command.ts";
