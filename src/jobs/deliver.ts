@@ -1,10 +1,10 @@
 import type { Group, Member, Stores } from "../../commands/kit/ports.ts";
 import type { Reply } from "../../commands/kit/reply.ts";
 import type { ReminderRow } from "../../shared/reminder/types.ts";
-import type { Instant } from "../../shared/time.ts";
+import { type Instant, isBefore } from "../../shared/time.ts";
 import type { Clock } from "../clock.ts";
 import type { Log } from "../log.ts";
-import type { Holding, Parcel } from "./parcel.ts";
+import type { Parcel } from "./parcel.ts";
 import type { Deliveries, Messenger, SendResult } from "./ports.ts";
 
 /** Words a reminder message (`commands/reminders/message.ts`). */
@@ -33,6 +33,13 @@ export type Fate =
   | { readonly kind: "sent" | "retry" | "failed"; readonly late: number }
   | { readonly kind: "lost" };
 
+/** A holding that is ours, sorted by whether it still helps. */
+interface Held {
+  readonly nonce: string;
+  readonly rows: readonly ReminderRow[];
+  readonly late: readonly ReminderRow[];
+}
+
 type Settlement = Parameters<Deliveries["settle"]>[0]["result"];
 
 const LEASE = { minutes: 2 };
@@ -59,26 +66,28 @@ export async function deliver(parts: DeliverParts, parcel: Parcel): Promise<Fate
   return { kind, late: kind === "sent" ? held.flatMap(({ late }) => late).length : 0 };
 }
 
-function rowsOf(holding: Holding): readonly ReminderRow[] {
-  return [...holding.rows, ...holding.late];
+function rowsOf(held: Held): readonly ReminderRow[] {
+  return [...held.rows, ...held.late];
 }
 
-/** The holdings that are ours now, each with the rows that are. */
-async function claim(parts: DeliverParts, parcel: Parcel): Promise<readonly Holding[]> {
+/**
+ * What is ours now. Sorted anew: a claim may bring rows of an abandoned delivery that the page cut off,
+ * and they must be worded too, for they are settled with it.
+ */
+async function claim(parts: DeliverParts, parcel: Parcel): Promise<readonly Held[]> {
   const now = parts.clock.now();
-  const held: Holding[] = [];
-  for (const holding of parcel.holdings) {
+  const held: Held[] = [];
+  for (const { nonce, rows } of parcel.holdings) {
     const ours = await parts.deliveries.claim({
-      ids: rowsOf(holding).map(({ id }) => id),
-      nonce: holding.nonce,
+      ids: rows.map(({ id }) => id),
+      nonce,
       worker: parts.worker,
       now,
       leaseUntil: now.add(LEASE),
     });
-    const byId = new Map(ours.map((row) => [row.id, row]));
-    const kept = (rows: readonly ReminderRow[]) => rows.flatMap(({ id }) => byId.get(id) ?? []);
-    const next = { ...holding, rows: kept(holding.rows), late: kept(holding.late) };
-    if (rowsOf(next).length > 0) held.push(next);
+    const helps = (row: ReminderRow): boolean => isBefore(now, row.helpsUntil);
+    if (ours.length === 0) continue;
+    held.push({ nonce, rows: ours.filter(helps), late: ours.filter((row) => !helps(row)) });
   }
   return held;
 }
@@ -86,7 +95,7 @@ async function claim(parts: DeliverParts, parcel: Parcel): Promise<readonly Hold
 async function send(
   parts: DeliverParts,
   parcel: Parcel,
-  held: readonly Holding[],
+  held: readonly Held[],
   nonce: string,
   attempt: number,
 ): Promise<SendResult> {
@@ -108,7 +117,7 @@ async function wordAndSend(
     nonce,
     attempt,
     ...who
-  }: { member: Member; group: Group; held: readonly Holding[]; nonce: string; attempt: number },
+  }: { member: Member; group: Group; held: readonly Held[]; nonce: string; attempt: number },
 ): Promise<SendResult> {
   try {
     const reply = render({
@@ -170,12 +179,12 @@ function backoffMs(attempt: number): number {
  */
 async function settle(
   { deliveries, worker, clock }: DeliverParts,
-  held: readonly Holding[],
+  held: readonly Held[],
   result: Settlement,
 ): Promise<boolean> {
   let all = true;
-  for (const { nonce, ends } of held.toReversed()) {
-    const own = ends === "expired" ? lateSettlement(result) : result;
+  for (const { nonce, rows } of held.toReversed()) {
+    const own = rows.length === 0 ? lateSettlement(result) : result;
     all = (await deliveries.settle({ nonce, worker, at: clock.now(), result: own })) && all;
   }
   return all;

@@ -6,11 +6,7 @@ import type { Instant } from "../../shared/time.ts";
 /** Rows that are claimed and settled together, under one nonce of their own. */
 export interface Holding {
   readonly nonce: string;
-  /** What the message reminds of. */
   readonly rows: readonly ReminderRow[];
-  /** What it only mentions as having come too late. */
-  readonly late: readonly ReminderRow[];
-  readonly ends: "sent" | "expired";
 }
 
 /** One message to one member. It travels under the nonce of its first holding. */
@@ -32,7 +28,7 @@ export function parcelsOf(due: readonly ReminderRow[], now: Instant): readonly P
   for (const { memberId, nonce, rows } of deliveries) {
     // Rows of an earlier try under this nonce stay with it: a nonce is settled as a whole.
     const late = tooLate.filter((row) => row.nonce === nonce);
-    parcels.set(nonce, { memberId, holdings: [{ nonce, rows, late, ends: "sent" }] });
+    parcels.set(nonce, { memberId, holdings: [{ nonce, rows: [...rows, ...late] }] });
   }
   for (const holding of lateHoldings(tooLate.filter(({ nonce }) => !parcels.has(nonce ?? "")))) {
     addLate(parcels, holding);
@@ -51,21 +47,19 @@ function lateHoldings(rows: readonly ReminderRow[]): readonly LateHolding[] {
     const found = holdings.get(key);
     holdings.set(key, {
       memberId: row.memberId,
-      nonce: found?.nonce ?? row.nonce ?? `late-${row.id}`.slice(0, NONCE_MAX),
-      rows: [],
-      late: [...(found?.late ?? []), row],
-      ends: "expired",
+      nonce: found?.nonce ?? row.nonce ?? `late${row.id}`.slice(0, NONCE_MAX),
+      rows: [...(found?.rows ?? []), row],
     });
   }
   return [...holdings.values()];
 }
 
 /** Into the member's first message, behind what that is about; or into a new one. */
-function addLate(parcels: Map<string, Parcel>, { memberId, ...holding }: LateHolding): void {
-  for (const [nonce, parcel] of parcels) {
+function addLate(parcels: Map<string, Parcel>, { memberId, nonce, rows }: LateHolding): void {
+  for (const [key, parcel] of parcels) {
     if (parcel.memberId !== memberId) continue;
-    parcels.set(nonce, { memberId, holdings: [...parcel.holdings, holding] });
+    parcels.set(key, { memberId, holdings: [...parcel.holdings, { nonce, rows }] });
     return;
   }
-  parcels.set(holding.nonce, { memberId, holdings: [holding] });
+  parcels.set(nonce, { memberId, holdings: [{ nonce, rows }] });
 }
