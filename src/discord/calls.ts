@@ -1,0 +1,100 @@
+import {
+  type APIApplicationCommandOptionChoice,
+  InteractionResponseType,
+  MessageFlags,
+  REST,
+  Routes,
+} from "discord.js";
+import type { Reply } from "../../commands/kit/reply.ts";
+import { render } from "./render.ts";
+
+/** What identifies an interaction towards the platform. The token is a secret for 15 minutes. */
+export interface Answerable {
+  readonly id: string;
+  readonly applicationId: string;
+  readonly token: string;
+}
+
+type Choices = readonly APIApplicationCommandOptionChoice<string>[];
+
+/** The calls that answer interactions. */
+export interface Calls {
+  /** First answer: a new message. */
+  say(to: Answerable, reply: Reply, isPrivate: boolean): Promise<void>;
+  /** First answer: the pressed message becomes this. */
+  update(to: Answerable, reply: Reply): Promise<void>;
+  /** First answer: "thinking", privately. */
+  defer(to: Answerable): Promise<void>;
+  /** First answer to a press: the message stays as it is for now. */
+  deferUpdate(to: Answerable): Promise<void>;
+  /** First answer to a completion. */
+  suggest(to: Answerable, choices: Choices): Promise<void>;
+  /** Rewrites the message of the first answer (or the pressed message after an update). */
+  edit(to: Answerable, reply: Reply): Promise<void>;
+  /** One more message. */
+  follow(to: Answerable, reply: Reply, isPrivate: boolean): Promise<void>;
+}
+
+/**
+ * The calls over a REST manager of their own: the platform exempts answers from the limit per bot
+ * (topics/rate-limits), and nothing is repeated behind our back, so a follow-up is never doubled.
+ */
+export function createCalls(apiBase: string | null): Calls & { stop(): void } {
+  const rest = new REST({
+    ...(apiBase === null ? {} : { api: apiBase }),
+    retries: 0,
+    timeout: 10_000,
+    globalRequestsPerSecond: Number.POSITIVE_INFINITY,
+  });
+  const first = async (
+    to: Answerable,
+    type: InteractionResponseType,
+    data?: object,
+    files = NO_FILES,
+  ) => {
+    const body = data === undefined ? { type } : { type, data };
+    await rest.post(Routes.interactionCallback(to.id, to.token), { body, files, auth: false });
+  };
+  return {
+    say: async (to, reply, isPrivate) => {
+      const { data, files } = message(reply, isPrivate);
+      await first(to, InteractionResponseType.ChannelMessageWithSource, data, files);
+    },
+    update: async (to, reply) => {
+      const { data, files } = message(reply, false);
+      await first(to, InteractionResponseType.UpdateMessage, data, files);
+    },
+    defer: (to) =>
+      first(to, InteractionResponseType.DeferredChannelMessageWithSource, {
+        flags: MessageFlags.Ephemeral,
+      }),
+    deferUpdate: (to) => first(to, InteractionResponseType.DeferredMessageUpdate),
+    suggest: (to, choices) =>
+      first(to, InteractionResponseType.ApplicationCommandAutocompleteResult, { choices }),
+    edit: async (to, reply) => {
+      const { data, files } = message(reply, false);
+      const route = Routes.webhookMessage(to.applicationId, to.token, "@original");
+      await rest.patch(route, { body: data, files, auth: false });
+    },
+    follow: async (to, reply, isPrivate) => {
+      const { data, files } = message(reply, isPrivate);
+      await rest.post(Routes.webhook(to.applicationId, to.token), {
+        body: data,
+        files,
+        auth: false,
+      });
+    },
+    stop: () => {
+      rest.clearHashSweeper();
+      rest.clearHandlerSweeper();
+    },
+  };
+}
+
+const NO_FILES: ReturnType<typeof render>["files"] = [];
+
+function message(reply: Reply, isPrivate: boolean) {
+  const { message: data, files } = render(reply);
+  const flags = data.flags | (isPrivate ? MessageFlags.Ephemeral : 0);
+  return { data: { ...data, flags }, files };
+}

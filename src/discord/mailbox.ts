@@ -1,0 +1,101 @@
+import { createHash } from "node:crypto";
+import { REST, Routes } from "discord.js";
+import { z } from "zod";
+import type { Rendered } from "./render.ts";
+
+/** Below the platform's 50 a second, so that commands always find room (topics/rate-limits). */
+const REQUESTS_PER_SECOND = 30;
+/** Shorter waits for the rate limit are sat out here; longer ones go back to the caller. */
+const SIT_OUT_MS = 2_000;
+const TIMEOUT_MS = 15_000;
+const KNOWN_CHANNELS_MAX = 20_000;
+/** How far back an earlier try is looked for. The platform's maximum. */
+const READ_BACK = "100";
+
+const channel = z.object({ id: z.string() });
+const sentMessage = z.object({ id: z.string() });
+const readMessages = z.array(
+  z.object({
+    id: z.string(),
+    author: z.object({ id: z.string() }),
+    nonce: z.union([z.string(), z.number()]).nullish(),
+    components: z.array(z.looseObject({ id: z.number().nullish() })).nullish(),
+  }),
+);
+
+export interface MailboxParts {
+  readonly token: string;
+  readonly applicationId: string;
+  readonly apiBase: string | null;
+}
+
+/** Channels and messages of reminders. Every function throws what the REST manager throws. */
+export interface Mailbox {
+  /** The direct channel with a user; opened once, then remembered. */
+  direct(userId: string, signal: AbortSignal): Promise<string>;
+  /** Forgets a direct channel that turned out to be gone. */
+  forget(userId: string): void;
+  /** The id of the stored message: of the earlier one when the nonce was used within minutes. */
+  post(channelId: string, nonce: string, rendered: Rendered, signal: AbortSignal): Promise<string>;
+  /** The id of our message that bears the nonce's marker among the channel's last; null when none. */
+  find(channelId: string, nonce: string, signal: AbortSignal): Promise<string | null>;
+  stop(): void;
+}
+
+/**
+ * A number that stands for a nonce, to be kept in a message as the id of its first component: the
+ * platform forgets nonces after minutes, and whether it shows them when messages are read back is
+ * not documented, but component ids stay (components/reference: 32 bits, unique in the message).
+ */
+export function markerOf(nonce: string): number {
+  return (createHash("sha256").update(nonce).digest().readUInt32BE(0) % 2_147_000_000) + 1_000;
+}
+
+/**
+ * A REST manager apart from the client's: a burst of reminders must not queue before answers, and
+ * nothing is repeated here, because an error does not mean that nothing was sent.
+ */
+export function createMailbox({ token, applicationId, apiBase }: MailboxParts): Mailbox {
+  const known = new Map<string, string>();
+  const rest = new REST({
+    ...(apiBase === null ? {} : { api: apiBase }),
+    retries: 0,
+    timeout: TIMEOUT_MS,
+    globalRequestsPerSecond: REQUESTS_PER_SECOND,
+    rejectOnRateLimit: (limit) => limit.retryAfter > SIT_OUT_MS,
+  }).setToken(token);
+
+  return {
+    direct: async (userId, signal) => {
+      const cached = known.get(userId);
+      if (cached !== undefined) return cached;
+      const body = { recipient_id: userId };
+      const { id } = channel.parse(await rest.post(Routes.userChannels(), { body, signal }));
+      if (known.size >= KNOWN_CHANNELS_MAX) known.clear();
+      known.set(userId, id);
+      return id;
+    },
+    forget: (userId) => {
+      known.delete(userId);
+    },
+    post: async (channelId, nonce, { message, files }, signal) => {
+      const body = { ...message, nonce, enforce_nonce: true };
+      const route = Routes.channelMessages(channelId);
+      return sentMessage.parse(await rest.post(route, { body, files, signal })).id;
+    },
+    find: async (channelId, nonce, signal) => {
+      const query = new URLSearchParams({ limit: READ_BACK });
+      const raw = await rest.get(Routes.channelMessages(channelId), { query, signal });
+      const marker = markerOf(nonce);
+      const ours = readMessages.parse(raw).filter(({ author }) => author.id === applicationId);
+      const found = ours.find(
+        (m) => m.nonce === nonce || m.components?.some(({ id }) => id === marker),
+      );
+      return found?.id ?? null;
+    },
+    stop: () => {
+      rest.clearHashSweeper();
+      rest.clearHandlerSweeper();
+    },
+  };
+}

@@ -1,0 +1,151 @@
+import type { Messenger, OutgoingMessage, SendResult } from "../jobs/ports.ts";
+import { type ApiFault, CODE, faultOf } from "./api-fault.ts";
+import { type Mailbox, markerOf } from "./mailbox.ts";
+import type { AdapterLog } from "./ports.ts";
+import { render } from "./render.ts";
+
+/** All requests for one message together; the lease on its reminders is longer. */
+const WHOLE_SEND_MS = 60_000;
+/** The platform names no wait for this one. */
+const OPENING_TOO_FAST_MS = 60_000;
+const HOW_TO_OPEN =
+  "Your direct messages are closed to this bot, so it writes here. To be told in private: this server's menu, Privacy Settings, Direct Messages on.";
+
+/** What became of a message at one place. */
+type Tried =
+  | { readonly kind: "sent"; readonly messageId: string }
+  | { readonly kind: "unknown"; readonly reason: string; readonly retryAfterMs: number | null }
+  /** Not to be had here; another place may do. */
+  | { readonly kind: "shut"; readonly reason: string; readonly isDirectClosed: boolean };
+
+interface Place {
+  readonly where: "direct message" | "channel";
+  readonly open: () => Promise<string>;
+  /** The one member that may be pinged; null where the message reaches only them anyway. */
+  readonly mention: string | null;
+}
+
+export interface MessengerParts {
+  readonly mailbox: Mailbox;
+  readonly log: AdapterLog;
+  /** Called when the platform no longer takes the token. */
+  readonly onTokenRefused: () => void;
+}
+
+/**
+ * Carries reminders: by direct message, and where that is closed to the group's reminder channel (or
+ * the other way about, as the member chose). A reminder concerns food safety, so the second place is
+ * tried whenever the first one cannot take the message.
+ */
+export function createMessenger(parts: MessengerParts): Messenger {
+  return {
+    send: async (message) => {
+      const signal = AbortSignal.timeout(WHOLE_SEND_MS);
+      const places = placesFor(parts.mailbox, message, signal);
+      if (message.attempt > 1) {
+        const earlier = await findEarlier(parts, message, places, signal);
+        if (earlier !== null) return earlier;
+      }
+      return sendTo(parts, message, places, signal);
+    },
+  };
+}
+
+function placesFor(mailbox: Mailbox, message: OutgoingMessage, signal: AbortSignal): Place[] {
+  const { to, group } = message;
+  const direct: Place = {
+    where: "direct message",
+    open: () => mailbox.direct(to.userId, signal),
+    mention: null,
+  };
+  const id = group.reminderChannelId;
+  if (id === null) return [direct];
+  const channel: Place = { where: "channel", open: async () => id, mention: to.userId };
+  return to.deliverTo === "channel" ? [channel, direct] : [direct, channel];
+}
+
+/** An earlier try may have arrived although it looked failed: at either place. */
+async function findEarlier(
+  parts: MessengerParts,
+  { nonce }: OutgoingMessage,
+  places: readonly Place[],
+  signal: AbortSignal,
+): Promise<SendResult | null> {
+  for (const { where, open } of places) {
+    try {
+      const messageId = await parts.mailbox.find(await open(), nonce, signal);
+      if (messageId !== null) return { kind: "sent", messageId, where, directClosed: false };
+    } catch (error) {
+      const tried = judge(parts, faultOf(error));
+      // Where we may not even look, nothing of ours can have been stored.
+      if (tried.kind === "unknown") return tried;
+    }
+  }
+  return null;
+}
+
+async function sendTo(
+  parts: MessengerParts,
+  message: OutgoingMessage,
+  places: readonly Place[],
+  signal: AbortSignal,
+): Promise<SendResult> {
+  let directClosed = false;
+  const reasons: string[] = [];
+  for (const place of places) {
+    const tried = await tryPlace(parts, message, place, directClosed, signal);
+    if (tried.kind === "unknown") return tried;
+    if (tried.kind === "sent") {
+      return { kind: "sent", messageId: tried.messageId, where: place.where, directClosed };
+    }
+    directClosed ||= tried.isDirectClosed;
+    reasons.push(`${place.where}: ${tried.reason}`);
+  }
+  parts.log.warn({ reasons, nonce: message.nonce }, "a reminder has no way to its member");
+  return { kind: "impossible", reason: reasons.join("; "), directClosed };
+}
+
+async function tryPlace(
+  { mailbox, ...parts }: MessengerParts,
+  message: OutgoingMessage,
+  { where, open, mention }: Place,
+  isDirectClosed: boolean,
+  signal: AbortSignal,
+): Promise<Tried> {
+  const rendered = render(message.reply, {
+    marker: markerOf(message.nonce),
+    ...(mention === null ? {} : { mention }),
+    ...(where === "channel" && isDirectClosed ? { notes: [HOW_TO_OPEN] } : {}),
+  });
+  try {
+    const messageId = await mailbox.post(await open(), message.nonce, rendered, signal);
+    return { kind: "sent", messageId };
+  } catch (error) {
+    const fault = faultOf(error);
+    if (fault.kind === "refused" && fault.code === CODE.unknownChannel) {
+      mailbox.forget(message.to.userId);
+      // A remembered direct channel that is gone is opened anew at the next try.
+      if (where === "direct message") return unknown("the direct channel is gone", null);
+    }
+    return judge(parts, fault);
+  }
+}
+
+function judge(parts: Pick<MessengerParts, "onTokenRefused">, fault: ApiFault): Tried {
+  if (fault.kind === "limited") return unknown("told to wait", fault.retryAfterMs);
+  if (fault.kind === "unknown") return unknown(fault.reason, null);
+  if (fault.status === 401) {
+    parts.onTokenRefused();
+    return unknown("the token was refused", null);
+  }
+  if (fault.code === CODE.openingTooFast) return unknown("opening too fast", OPENING_TOO_FAST_MS);
+  const isDirectClosed = fault.code === CODE.directClosed || fault.code === CODE.noMutualGuild;
+  const reason = isDirectClosed
+    ? `closed (${fault.code})`
+    : `refused (${fault.status}, ${fault.code})`;
+  return { kind: "shut", reason, isDirectClosed };
+}
+
+function unknown(reason: string, retryAfterMs: number | null) {
+  return { kind: "unknown", reason, retryAfterMs } as const;
+}
