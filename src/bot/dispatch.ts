@@ -1,4 +1,5 @@
 import {
+  type Action,
   type Command,
   type RawInput,
   Refusal,
@@ -14,7 +15,8 @@ import type { Clock } from "../clock.ts";
 import type { Log } from "../log.ts";
 import { inputFaults, spoken } from "./check-input.ts";
 import type { Asked, Bot } from "./face.ts";
-import { isCoachOf, type Standing, standingByThing, standingInGroup } from "./who.ts";
+import { markReply, readMark } from "./mark.ts";
+import { isCoachOf, type Standing, standingByPress, standingInGroup } from "./who.ts";
 
 export interface BotParts {
   /** Where requests come from: keeps the causes of two faces on one store apart. */
@@ -80,7 +82,8 @@ export function createBot(parts: BotParts): Bot {
     if (press === null || command === undefined || action === undefined) {
       throw new Refusal(STALE_BUTTON);
     }
-    const standing = await standingForPress(parts, asked, press.args[0]);
+    if (asked.groupId === "") return pressDirect(parts, asked, command, action, press.args, picked);
+    const standing = await standingInGroup(parts.stores, asked);
     return action(contextFor(parts, asked, standing, command), [...press.args, ...picked]);
   }
 }
@@ -98,16 +101,21 @@ async function runCommand(
   return command.run(context, raw);
 }
 
-async function standingForPress(
+/** A press in a direct message, where no group is told. */
+async function pressDirect(
   parts: BotParts,
   asked: Asked,
-  thing: string | undefined,
-): Promise<Standing> {
-  if (asked.groupId !== "") return standingInGroup(parts.stores, asked);
+  command: Command,
+  action: Action,
+  args: readonly string[],
+  picked: readonly string[],
+): Promise<Reply> {
+  const press = readMark(args);
   const { stores, groupOf } = parts;
-  const standing = await standingByThing(stores, groupOf, asked.actor.userId, thing);
+  const standing = await standingByPress(stores, groupOf, asked.actor.userId, press);
   if (standing === null) throw new Refusal(NOT_YOURS);
-  return standing;
+  const context = contextFor(parts, asked, standing, command);
+  return markReply(await action(context, [...press.args, ...picked]), standing.member.id);
 }
 
 /** Throws a `Refusal` when the asker may not use the command. */

@@ -2,6 +2,7 @@ import type { Actor } from "../../commands/kit/context.ts";
 import type { Group, Member, Stores } from "../../commands/kit/ports.ts";
 import { groupId, lotId, type MemberId, reminderId } from "../../shared/ids.ts";
 import type { Asked } from "./face.ts";
+import type { MarkedPress } from "./mark.ts";
 
 /** The group and the member a request is answered for. */
 export interface Standing {
@@ -17,25 +18,25 @@ export async function standingInGroup(stores: Stores, asked: Asked): Promise<Sta
 }
 
 /**
- * A press in a direct message names no group: the lot or reminder in its first argument does. Null
- * when there is no such thing or it is somebody else's; the two are not told apart, so that nobody
- * learns from the answer whose it is.
+ * A press in a direct message names no group: its mark does, or else the lot or reminder in its first
+ * argument. Null when there is no such thing or it is somebody else's; the two are not told apart, so
+ * that nobody learns from the answer whose it is.
  */
-export async function standingByThing(
+export async function standingByPress(
   stores: Stores,
   groupOf: (member: MemberId) => Promise<Group | null>,
   userId: string,
-  thing: string | undefined,
+  press: MarkedPress,
 ): Promise<Standing | null> {
-  if (thing === undefined) return null;
-  const owner = await ownerOf(stores, thing);
+  const owner = press.markedFor ?? (await ownerOf(stores, press.args[0]));
   const member = owner === null ? null : await stores.members.find(owner);
   if (member === null || member.userId !== userId) return null;
   const group = await groupOf(member.id);
   return group === null ? null : { group, member };
 }
 
-async function ownerOf(stores: Stores, thing: string): Promise<MemberId | null> {
+async function ownerOf(stores: Stores, thing: string | undefined): Promise<MemberId | null> {
+  if (thing === undefined) return null;
   const found = await stores.stocks.findLot(lotId(thing));
   if (found !== null) return found.batch.memberId;
   return (await stores.reminders.find(reminderId(thing)))?.memberId ?? null;

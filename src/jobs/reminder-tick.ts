@@ -34,8 +34,9 @@ const MERGE_WINDOW = { minutes: 30 };
 type Count = { -readonly [Key in keyof TickReport]: TickReport[Key] };
 
 /**
- * One sweep: members whose reminders must be derived again, then everything due, page by page until
- * nothing is left. Never throws, and never runs twice at once: a call during a sweep gets that sweep.
+ * One sweep: everything due, page by page until nothing is left; then members whose reminders must be
+ * derived again, and what that made due. Never throws, and never runs twice at once: a call during a
+ * sweep gets that sweep.
  */
 export function createTick(parts: TickParts): Tick {
   let running: Promise<TickReport> | null = null;
@@ -49,9 +50,13 @@ export function createTick(parts: TickParts): Tick {
 
 async function sweep(parts: TickParts): Promise<TickReport> {
   const count: Count = { replanned: 0, sent: 0, retried: 0, failed: 0, expired: 0, errors: 0 };
-  // First, so that what is sent follows from the day as it is now.
-  await noted(parts, count, "replanning", () => replanAll(parts, count));
+  // Delivering comes first: deriving anew drops what no longer helps, and after an outage that has to
+  // be told. What is due still follows from the stock, for every change of that rewrites it at once.
   await noted(parts, count, "delivering", () => deliverAll(parts, count));
+  await noted(parts, count, "replanning", () => replanAll(parts, count));
+  if (count.replanned > 0) {
+    await noted(parts, count, "delivering", () => deliverAll(parts, count));
+  }
   return count;
 }
 

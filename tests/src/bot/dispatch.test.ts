@@ -175,6 +175,21 @@ describe("a press", () => {
   });
 });
 
+describe("the buttons of an answer in a direct message", () => {
+  it("stay good for who got them and nobody else, though they name no lot", async () => {
+    const { bot } = botWith();
+    const answer = await bot.press(asked("ana", ""), "echo.board~lot-ana", []);
+    const [button] = answer.buttons;
+    const [choice] = answer.choices;
+    const again = await bot.press(asked("ana", ""), button?.id ?? "", []);
+    expect(again.heading).toBe("g1 ana member 7");
+    const picked = await bot.press(asked("ana", ""), choice?.id ?? "", ["one"]);
+    expect(picked.heading).toBe("g1 ana member one");
+    const other = await bot.press(asked("ben", ""), button?.id ?? "", []);
+    expect(other.heading).toContain("not yours to press");
+  });
+});
+
 describe("completion", () => {
   it("gives at most 25, none with a value over 100 characters, labels cut to 100", async () => {
     const { bot } = botWith([

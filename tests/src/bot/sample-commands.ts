@@ -23,6 +23,13 @@ export const echo = command({
     return reply(`${describeContext(context)} ${input.what} ${context.causeId}`);
   },
   actions: {
+    board: async () =>
+      reply("board", {
+        buttons: [{ id: "echo.again~7", label: "Undo", weight: "plain" }],
+        choices: [
+          { id: "echo.again", placeholder: "Pick", options: [{ value: "one", label: "1" }] },
+        ],
+      }),
     again: async (context, args) => reply(`${describeContext(context)} ${args.join("+")}`),
   },
 });

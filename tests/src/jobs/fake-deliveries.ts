@@ -83,9 +83,11 @@ export class FakeDeliveries implements Deliveries {
   replanIds: MemberId[] = [];
 
   constructor(rows: readonly ReminderRow[]) {
-    for (const row of rows) {
-      this.kept.set(row.id, { row, leaseUntil: null, worker: null, reason: "" });
-    }
+    for (const row of rows) this.add(row);
+  }
+
+  add(row: ReminderRow): void {
+    this.kept.set(row.id, { row, leaseUntil: null, worker: null, reason: "" });
   }
 
   state(id: string): string {
@@ -118,9 +120,12 @@ export class FakeDeliveries implements Deliveries {
   }
 
   async claim(input: Parameters<Deliveries["claim"]>[0]): Promise<readonly ReminderRow[]> {
-    return input.ids.flatMap((id) => {
-      const kept = this.kept.get(id);
-      if (kept === undefined || !this.#free(kept, input.now)) return [];
+    const abandoned = [...this.kept.values()].filter(
+      (kept) => kept.row.nonce === input.nonce && this.#free(kept, input.now),
+    );
+    const named = input.ids.flatMap((id) => this.kept.get(id) ?? []);
+    return [...new Set([...named, ...abandoned])].flatMap((kept) => {
+      if (!this.#free(kept, input.now)) return [];
       if (kept.row.nonce !== null && kept.row.nonce !== input.nonce) return [];
       kept.row = {
         ...kept.row,

@@ -199,21 +199,3 @@ const emptyReply = {
   files: [],
   audience: "private",
 } as const;
-
-describe("deriving reminders again", () => {
-  it("happens before sending, and one member's failure does not stop the next", async () => {
-    const ben = memberNamed("ben");
-    const { process, deliveries, platform } = rig([rowOf("a")], [memberNamed("ana"), ben]);
-    deliveries.replanIds = [memberId("ana"), ben.id];
-    const seen: string[] = [];
-    const report = await process({
-      replan: async ({ name }) => {
-        seen.push(`${name} after ${platform.attempts.length} messages`);
-        if (name === "ana") throw new Error("a bug in deriving");
-        deliveries.replanIds = [memberId("ana")];
-      },
-    })();
-    expect(seen).toEqual(["ana after 0 messages", "ben after 0 messages"]);
-    expect(report).toMatchObject({ replanned: 1, errors: 1, sent: 1 });
-  });
-});

@@ -1,0 +1,84 @@
+import { randomInt } from "node:crypto";
+import { COMMANDS } from "../commands/index.ts";
+import type { Command } from "../commands/kit/command.ts";
+import { replanMember } from "../commands/kit/plan.ts";
+import type { Stores } from "../commands/kit/ports.ts";
+import { reminderReply } from "../commands/reminders/message.ts";
+import { type Outcome, ok } from "../shared/outcome.ts";
+import { createBot } from "./bot/dispatch.ts";
+import type { Bot } from "./bot/face.ts";
+import type { Clock } from "./clock.ts";
+import { loadFoodBook } from "./foods/load.ts";
+import type { Deliveries, Messenger } from "./jobs/ports.ts";
+import { createTick, type Tick } from "./jobs/reminder-tick.ts";
+import type { Log } from "./log.ts";
+import { type OpenProblem, openStore, type Store } from "./store/open.ts";
+
+export interface AppParts {
+  readonly face: "discord" | "terminal";
+  readonly databaseUrl: string;
+  readonly clock: Clock;
+  readonly log: Log;
+  /** 12 characters of [0-9a-z]. By default unguessable. */
+  readonly newId?: () => string;
+}
+
+/** The bot with everything behind it, before a face is put on. */
+export interface App {
+  readonly bot: Bot;
+  readonly commands: readonly Command[];
+  readonly stores: Stores;
+  readonly deliveries: Deliveries;
+  readonly settings: Store["settings"];
+  readonly newId: () => string;
+  /** The reminder sweep, sending through this messenger. `lanes` 1 makes the order repeatable. */
+  tickFor(messenger: Messenger, lanes?: number): Tick;
+  close(): Promise<void>;
+}
+
+/** Joins the ports to the parts behind them; the only place that does. */
+export async function compose(parts: AppParts): Promise<Outcome<App, OpenProblem>> {
+  const { clock, log, face } = parts;
+  const newId = parts.newId ?? unguessableId;
+  const opened = await openStore(parts.databaseUrl, { newId });
+  if (!opened.ok) return opened;
+  const { stores, deliveries, settings, close } = opened.value;
+  const bot = createBot({
+    face,
+    commands: COMMANDS,
+    stores,
+    groupOf: deliveries.group,
+    foods: loadFoodBook(),
+    clock,
+    newId,
+    log,
+  });
+  const worker = `${face}-${newId()}`;
+  return ok({
+    bot,
+    commands: COMMANDS,
+    stores,
+    deliveries,
+    settings,
+    newId,
+    tickFor: (messenger, lanes) =>
+      createTick({
+        deliveries,
+        stores,
+        messenger,
+        clock,
+        log,
+        worker,
+        render: reminderReply,
+        replan: (member, now) => replanMember(stores, member, now),
+        ...(lanes === undefined ? {} : { lanes }),
+      }),
+    close,
+  });
+}
+
+const ID_SIGNS = "0123456789abcdefghijklmnopqrstuvwxyz";
+
+function unguessableId(): string {
+  return Array.from({ length: 12 }, () => ID_SIGNS.charAt(randomInt(ID_SIGNS.length))).join("");
+}

@@ -1,0 +1,61 @@
+import { describe, expect, it } from "vitest";
+import { memberId } from "../../../shared/ids.ts";
+import { memberNamed, rowOf, T0 } from "./fake-deliveries.ts";
+import { rig } from "./tick-kit.ts";
+
+describe("deriving reminders again", () => {
+  it("comes after what is due was told, and one member's failure does not stop the next", async () => {
+    const ben = memberNamed("ben");
+    const { process, deliveries, platform } = rig(
+      [rowOf("old", { helpsUntil: T0 })],
+      [memberNamed("ana"), ben],
+    );
+    deliveries.replanIds = [memberId("ana"), ben.id];
+    const seen: string[] = [];
+    const report = await process({
+      replan: async ({ name }) => {
+        seen.push(`${name} after ${platform.attempts.length} message`);
+        if (name === "ana") throw new Error("a bug in deriving");
+        deliveries.replanIds = [memberId("ana")];
+      },
+    })();
+    expect(seen).toEqual(["ana after 1 message", "ben after 1 message"]);
+    expect(report).toMatchObject({ replanned: 1, errors: 1, sent: 1, expired: 1 });
+  });
+
+  it("sends in the same sweep what it made due", async () => {
+    const { process, deliveries, arrived } = rig([]);
+    deliveries.replanIds = [memberId("ana")];
+    await process({
+      replan: async () => {
+        deliveries.replanIds = [];
+        deliveries.add(rowOf("new"));
+      },
+    })();
+    expect(arrived()).toEqual(["new | "]);
+  });
+});
+
+describe("a claim that brings more rows than the page held", () => {
+  it("words them all, for they are settled together", async () => {
+    const { process, deliveries, arrived, clock } = rig([rowOf("a"), rowOf("b")]);
+    await process({ messenger: { send: () => Promise.reject(new Error("down")) } })();
+    clock.advanceTo(T0.add({ seconds: 30 }));
+    const cut: typeof deliveries.due = async (...args) =>
+      (await deliveries.due(...args)).slice(0, 1);
+    await process({
+      deliveries: {
+        due: cut,
+        claim: (input) => deliveries.claim(input),
+        settle: (input) => deliveries.settle(input),
+        expire: () => deliveries.expire(),
+        nextDue: () => deliveries.nextDue(),
+        toReplan: (...args) => deliveries.toReplan(...args),
+        setDirectClosed: (...args) => deliveries.setDirectClosed(...args),
+        group: () => deliveries.group(),
+      },
+    })();
+    expect(arrived()).toEqual(["a,b | "]);
+    expect(["a", "b"].map((id) => deliveries.state(id))).toEqual(["sent", "sent"]);
+  });
+});
