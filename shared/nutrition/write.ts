@@ -39,6 +39,6 @@ export function writeMassG(grams: number): string {
 
 function written(sum: NutrientSum, text: string): string {
   if (!sum.atLeast) return text;
-  // Nothing known at all is not "at least 0".
-  return sum.amount === 0 ? "not known" : `at least ${text.replace("below ", "")}`;
+  // A lower bound that shows as nothing says nothing.
+  return /^(?:0 |below )/u.test(text) ? "not known" : `at least ${text}`;
 }
