@@ -31,7 +31,9 @@ const ORDER: Readonly<Record<ReminderRow["kind"], number>> = {
 
 /** One message for everything that falls due together. */
 export function reminderReply(input: ReminderInput): Reply {
-  const rows = [...input.rows].sort((a, b) => ORDER[a.kind] - ORDER[b.kind]);
+  const rows = [...input.rows].sort(
+    (a, b) => ORDER[a.kind] - ORDER[b.kind] || a.key.localeCompare(b.key),
+  );
   const lines = rows.map((row) => sayRow(row, input));
   const late = lateLine(input.late, input.member.choice.zone);
   const [first, ...more] = lines;

@@ -1,0 +1,175 @@
+import { Temporal } from "temporal-polyfill";
+import { COMMANDS } from "../../commands/index.ts";
+import { replanMember } from "../../commands/kit/plan.ts";
+import type { Reply } from "../../commands/kit/reply.ts";
+import { reminderReply } from "../../commands/reminders/message.ts";
+import { createBot } from "../bot/dispatch.ts";
+import { type MovableClock, manualClock } from "../clock.ts";
+import { loadFoodBook } from "../foods/load.ts";
+import type { Deliveries, Messenger } from "../jobs/ports.ts";
+import { createTick } from "../jobs/reminder-tick.ts";
+import { type Log, silentLog } from "../log.ts";
+import { openStore, type Store } from "../store/open.ts";
+import { createTerminalMessenger } from "../terminal/messenger.ts";
+import { createScreen, type Screen } from "../terminal/screen.ts";
+import { createTerminalSession, type TerminalSession } from "../terminal/session.ts";
+
+/** Something that can be pressed or picked, as a person saw it. */
+export interface Offer {
+  readonly of: string;
+  readonly label: string;
+  readonly pressId: string;
+  readonly picked: readonly string[];
+  readonly isDirect: boolean;
+}
+
+/** What was seen of reminders, to be checked at the end. */
+export interface Seen {
+  /** Reminder keys that fell due, as the sweep met them. */
+  readonly fellDue: Set<string>;
+  /** How often each was in a message that was sent. */
+  readonly delivered: Map<string, number>;
+}
+
+/** The live bot's parts on a virtual clock, a fresh SQLite file and the terminal's rendering. */
+export interface Stage {
+  readonly store: Store;
+  readonly clock: MovableClock;
+  readonly session: TerminalSession;
+  readonly bot: ReturnType<typeof createBot>;
+  readonly screen: Screen;
+  readonly offers: Offer[];
+  readonly seen: Seen;
+  /** Whom the next shown message is for. */
+  readonly speakTo: (name: string) => void;
+}
+
+/** Ids that repeat from run to run, so that the log does. */
+function countedIds(prefix: string): () => string {
+  let next = 0;
+  return () => {
+    next += 1;
+    return `${prefix}${String(next).padStart(11, "0")}`;
+  };
+}
+
+/** Opens everything; `write` receives the chat log. */
+export async function openStage(
+  databaseUrl: string,
+  start: string,
+  write: (text: string) => void,
+): Promise<Stage> {
+  const opened = await openStore(databaseUrl, { newId: countedIds("s") });
+  if (!opened.ok) throw new Error(opened.problem.sentence);
+  const store = opened.value;
+  const clock = manualClock(Temporal.Instant.from(start));
+  const log = loudLog(write);
+  const offers: Offer[] = [];
+  const seen: Seen = { fellDue: new Set(), delivered: new Map() };
+  let listener = "";
+  const screen = noting(createScreen(write), (reply, isDirect) => {
+    offers.unshift(...offersOf(reply, listener, isDirect));
+  });
+  const speakTo = (name: string): void => {
+    listener = name;
+  };
+  const newId = countedIds("d");
+  const bot = createBot({
+    face: "terminal",
+    commands: COMMANDS,
+    stores: store.stores,
+    groupOf: (member) => store.deliveries.group(member),
+    foods: loadFoodBook(),
+    clock,
+    newId,
+    log,
+  });
+  const deliveries = watching(store.deliveries, seen);
+  const tick = createTick({
+    deliveries,
+    stores: store.stores,
+    messenger: counting(createTerminalMessenger(screen, clock), speakTo),
+    clock,
+    log,
+    worker: "demo",
+    lanes: 1,
+    replan: (member, now) => replanMember(store.stores, member, now),
+    render: (input) => {
+      for (const row of input.rows)
+        seen.delivered.set(row.key, (seen.delivered.get(row.key) ?? 0) + 1);
+      return reminderReply(input);
+    },
+  });
+  const session = createTerminalSession({
+    bot,
+    commands: COMMANDS,
+    deliveries,
+    tick,
+    clock,
+    screen,
+    zone: "Europe/Lisbon",
+    newId,
+    group: { id: "demo", name: "Sunday Pots" },
+  });
+  return { store, clock, session, bot, screen, offers, seen, speakTo };
+}
+
+function noting(screen: Screen, note: (reply: Reply, isDirect: boolean) => void): Screen {
+  return {
+    ...screen,
+    show(reply, where) {
+      note(reply, where.isDirect);
+      screen.show(reply, where);
+    },
+  };
+}
+
+function offersOf(reply: Reply, of: string, isDirect: boolean): readonly Offer[] {
+  const buttons = reply.buttons.map((one) => ({
+    of,
+    label: one.label,
+    pressId: one.id,
+    picked: [],
+    isDirect,
+  }));
+  const entries = reply.choices.flatMap((choice) =>
+    choice.options.map((one) => ({
+      of,
+      label: one.label,
+      pressId: choice.id,
+      picked: [one.value],
+      isDirect,
+    })),
+  );
+  return [...buttons, ...entries];
+}
+
+function counting(messenger: Messenger, speakTo: (name: string) => void): Messenger {
+  return {
+    send(message) {
+      speakTo(message.to.name);
+      return messenger.send(message);
+    },
+  };
+}
+
+function watching(deliveries: Deliveries, seen: Seen): Deliveries {
+  return {
+    ...deliveries,
+    async due(now, until, limit) {
+      const rows = await deliveries.due(now, until, limit);
+      for (const row of rows) seen.fellDue.add(row.key);
+      return rows;
+    },
+  };
+}
+
+/** A bug must not pass as a good demo: whatever is logged as wrong is shown and fails the run. */
+function loudLog(write: (text: string) => void): Log {
+  const shout = (fields: object, message: string): void => {
+    const error = "err" in fields && fields.err instanceof Error ? fields.err : null;
+    write(`!! ${message}${error === null ? "" : `: ${error.stack ?? error.message}`}\n`);
+    process.exitCode = 1;
+  };
+  return { ...silentLog, fatal: shout, error: shout, warn: shout };
+}
