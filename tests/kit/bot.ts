@@ -1,0 +1,133 @@
+import { mkdtemp, rm } from "node:fs/promises";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { Temporal } from "temporal-polyfill";
+import { COMMANDS } from "../../commands/index.ts";
+import type { RawInput } from "../../commands/kit/command.ts";
+import type { Reply } from "../../commands/kit/reply.ts";
+import { createBot } from "../../src/bot/dispatch.ts";
+import type { Asked, Bot } from "../../src/bot/face.ts";
+import { type MovableClock, manualClock } from "../../src/clock.ts";
+import { loadFoodBook } from "../../src/foods/load.ts";
+import { silentLog } from "../../src/log.ts";
+import { openStore, type Store } from "../../src/store/open.ts";
+import { counter } from "./stock.ts";
+
+/** The real bot on a real SQLite file in a temporary folder, on a clock of the test's own. */
+export interface TestBot {
+  readonly bot: Bot;
+  readonly store: Store;
+  readonly clock: MovableClock;
+  readonly ask: (who: Person, path: string, raw?: RawInput, requestId?: string) => Promise<Reply>;
+  readonly press: (
+    who: Person,
+    id: string,
+    picked?: readonly string[],
+    requestId?: string,
+  ) => Promise<Reply>;
+  readonly close: () => Promise<void>;
+}
+
+export interface Person {
+  readonly userId: string;
+  readonly name: string;
+  readonly group: string;
+  readonly isManager: boolean;
+}
+
+export const COACH: Person = { userId: "100", name: "Mara", group: "g1", isManager: true };
+export const MEMBER: Person = { userId: "200", name: "Ines", group: "g1", isManager: false };
+export const OTHER: Person = { userId: "300", name: "Theo", group: "g1", isManager: false };
+export const STRANGER: Person = { userId: "400", name: "Zoe", group: "g2", isManager: true };
+
+export async function openTestBot(now: string): Promise<TestBot> {
+  const folder = await mkdtemp(join(tmpdir(), "batch-clerk-test-"));
+  const opened = await openStore(`file:${join(folder, "test.db")}`);
+  if (!opened.ok) throw new Error(opened.problem.sentence);
+  const store = opened.value;
+  const clock = manualClock(Temporal.Instant.from(now));
+  const request = counter("request");
+  const bot = createBot({
+    face: "terminal",
+    commands: COMMANDS,
+    stores: store.stores,
+    groupOf: (member) => store.deliveries.group(member),
+    foods: loadFoodBook(),
+    clock,
+    newId: counter("id"),
+    log: silentLog,
+  });
+  const asked = (who: Person, requestId = request()): Asked => ({
+    groupId: who.group,
+    groupName: who.group,
+    requestId,
+    actor: { userId: who.userId, name: who.name, roleIds: [], isManager: who.isManager },
+  });
+  return {
+    bot,
+    store,
+    clock,
+    ask: (who, path, raw = {}, requestId) =>
+      bot.command(asked(who, requestId), path.split(" "), raw),
+    press: (who, id, picked = [], requestId) => bot.press(asked(who, requestId), id, picked),
+    close: async () => {
+      await store.close();
+      await rm(folder, { recursive: true, force: true });
+    },
+  };
+}
+
+/** All words of a reply, for looking into. */
+export function wordsOf(reply: Reply): string {
+  const parts = reply.parts.flatMap((part) =>
+    part.kind === "text"
+      ? part.lines
+      : [
+          part.title ?? "",
+          ...part.rows.map((row) => `${row.label} ${row.figure} ${row.note ?? ""}`),
+        ],
+  );
+  return [reply.heading, ...parts, ...reply.cautions].join("\n");
+}
+
+/** The id of the button whose label starts so; throws when there is none. */
+export function buttonOf(reply: Reply, label: string): string {
+  const found = reply.buttons.find((button) => button.label.startsWith(label));
+  if (found === undefined)
+    throw new Error(
+      `no button “${label}” among ${reply.buttons.map((one) => one.label).join(", ")}`,
+    );
+  return found.id;
+}
+
+export const POT_TEXT = `Barley and lamb pot
+Makes 6 portions
+
+- 600 g lamb, diced
+- 300 g pearl barley
+- 200 g carrots, sliced
+
+Steps
+1. Simmer for 60 minutes.
+
+Keeps 3 days in the fridge
+Freezes 3 months
+`;
+
+export const SALAD_TEXT = `Cucumber bowl
+Makes 4 portions
+
+- 400 g cucumber, sliced
+- 200 g romaine lettuce
+- 150 g plain yogurt
+
+Steps
+1. Mix.
+
+Keeps 2 days in the fridge
+Does not freeze: the leaves turn limp
+`;
+
+export const fileOf = (content: string, name = "recipe.txt"): RawInput => ({
+  file: { name, bytes: new TextEncoder().encode(content) },
+});
