@@ -81,7 +81,7 @@ export function createTerminalSession(parts: SessionParts): TerminalSession {
         return runNow(parts, line);
       case "as":
         speaker = people.meet(line.name, line.isCoach);
-        return screen.line(`You are ${speaker.name} now${speaker.isCoach ? ", the coach" : ""}.`);
+        return screen.line(`Speaking now: ${speaker.name}${speaker.isCoach ? ", the coach" : ""}.`);
       case "unclear":
         return screen.line(line.sentence);
       case "nothing":
