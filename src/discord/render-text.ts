@@ -43,6 +43,7 @@ export function fitText(reply: Reply, notes: readonly string[] = []): FittedText
   const isWhole =
     body.isWhole &&
     cautions.isWhole &&
+    lines.every(({ plain }) => plain.length <= room) &&
     oneLine(reply.heading).length <= HEADING_MAX / ESCAPED_FACTOR;
   return {
     heading,
