@@ -1,0 +1,92 @@
+import type { FoodBook } from "../food/book.ts";
+import type { SpoonSet } from "../quantity/types.ts";
+import { foldWords } from "../words/fold.ts";
+import type { Draft, DraftLine, DraftPart } from "./draft.ts";
+import { RECIPE_LIMITS, type ReadRemark, type RecipeProblem } from "./problems.ts";
+import { readIngredient } from "./read-ingredient.ts";
+import type { Component, Line, LineChoice, StatedKeeping } from "./types.ts";
+import { weighChoice } from "./weigh-choice.ts";
+
+export interface BuiltParts {
+  readonly components: readonly Component[];
+  readonly problems: readonly RecipeProblem[];
+  readonly remarks: readonly ReadRemark[];
+}
+
+/** Reads and weighs every ingredient line, and checks the parts as a whole. */
+export function buildParts(
+  draft: Draft,
+  foods: FoodBook,
+  spoons: SpoonSet,
+  keepingOf: (part: DraftPart) => StatedKeeping,
+): BuiltParts {
+  const problems: RecipeProblem[] = [...partProblems(draft.parts)];
+  const remarks: ReadRemark[] = [];
+  const components = draft.parts.map((part, at): Component => {
+    const lines = part.lines.flatMap((line, index) => {
+      const built = buildLine(line, `${at}.${index}`, foods, spoons);
+      if ("code" in built) {
+        problems.push(built);
+        return [];
+      }
+      remarks.push(...remarksOn(built, line.line));
+      return [built];
+    });
+    return { name: part.name, optional: part.optional, lines, keeping: keepingOf(part) };
+  });
+  return { components, problems, remarks };
+}
+
+function buildLine(
+  { line, text, swaps }: DraftLine,
+  key: string,
+  foods: FoodBook,
+  spoons: SpoonSet,
+): Line | RecipeProblem {
+  const read = readIngredient(text, line, swaps);
+  if (!read.ok) return read.problem;
+  return {
+    key,
+    text: [text, ...swaps].join("; "),
+    main: weighChoice(read.value.main, foods, spoons),
+    swaps: read.value.swaps.map((swap) => weighChoice(swap, foods, spoons)),
+    optional: read.value.optional,
+  };
+}
+
+function remarksOn(built: Line, line: number): readonly ReadRemark[] {
+  return [built.main, ...built.swaps].flatMap((choice): readonly ReadRemark[] => {
+    const { foodText, amount, foodId, grams } = choice;
+    const found: ReadRemark[] = [];
+    if (foodId === null) found.push({ code: "food not found", line, foodText });
+    if (amount === null && !isToTaste(built, choice))
+      found.push({ code: "no amount", line, foodText });
+    if (amount !== null && grams === null) {
+      found.push({ code: "cannot be weighed", line, foodText, unit: amount.unit });
+    }
+    return found;
+  });
+}
+
+function isToTaste(line: Line, choice: LineChoice): boolean {
+  return choice === line.main && /\b(?:to|for) taste\b/iu.test(line.text);
+}
+
+function partProblems(parts: readonly DraftPart[]): readonly RecipeProblem[] {
+  const problems: RecipeProblem[] = [];
+  if (parts.every((part) => part.lines.length === 0)) problems.push({ code: "no ingredients" });
+  else {
+    for (const { line, name, lines } of parts) {
+      if (lines.length === 0) problems.push({ code: "part without ingredients", line, name });
+    }
+  }
+  if (parts.length > RECIPE_LIMITS.parts) {
+    problems.push({ code: "too many parts", max: RECIPE_LIMITS.parts });
+  }
+  const seen = new Set<string>();
+  for (const { line, name } of parts) {
+    if (seen.has(foldWords(name))) problems.push({ code: "part named twice", line, name });
+    seen.add(foldWords(name));
+  }
+  return problems;
+}

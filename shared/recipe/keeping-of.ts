@@ -1,0 +1,66 @@
+import { foldWords } from "../words/fold.ts";
+import { type Draft, type DraftPart, meansWhole } from "./draft.ts";
+import type { RecipeProblem } from "./problems.ts";
+import { NOTHING_STATED } from "./read-keeping.ts";
+import type { StatedKeeping } from "./types.ts";
+
+/** What is stated for the whole and for each part, and the faults found on the way. */
+export interface StatedFor {
+  readonly whole: StatedKeeping;
+  readonly part: (part: DraftPart) => StatedKeeping;
+  readonly problems: readonly RecipeProblem[];
+}
+
+/** Gives every statement to the part it names; of several about one thing the shorter counts. */
+export function keepingOf(draft: Draft, title: string, portionWord: string): StatedFor {
+  const stated = new Map<DraftPart | null, StatedKeeping>();
+  const problems: RecipeProblem[] = [];
+  for (const { line, part, clause } of draft.keeping) {
+    const named = meansWhole(clause.about, portionWord, title)
+      ? part
+      : partNamed(draft.parts, clause.about);
+    if (named === undefined) {
+      const parts = draft.parts.map(({ name }) => name);
+      problems.push({ code: "keeping of unknown part", line, name: clause.about, parts });
+      continue;
+    }
+    if (clause.outOfRange)
+      problems.push({ code: "keeping out of range", line, text: clause.about });
+    stated.set(named, shorter(stated.get(named) ?? NOTHING_STATED, clause.keeping));
+  }
+  return {
+    whole: stated.get(null) ?? NOTHING_STATED,
+    part: (part) => stated.get(part) ?? NOTHING_STATED,
+    problems,
+  };
+}
+
+/** By its whole name, else by words that only one part's name has ("the sauce"). */
+function partNamed(parts: readonly DraftPart[], name: string): DraftPart | undefined {
+  const said = foldWords(name);
+  const exact = parts.find((part) => foldWords(part.name) === said);
+  if (exact !== undefined) return exact;
+  const words = said.split(" ");
+  const holding = parts.filter((part) => {
+    const own = foldWords(part.name).split(" ");
+    return words.every((word) => own.includes(word));
+  });
+  return holding.length === 1 ? holding[0] : undefined;
+}
+
+const WORST_FIRST = ["no", "poorly", "well"] as const;
+
+function shorter(a: StatedKeeping, b: StatedKeeping): StatedKeeping {
+  const freezes = WORST_FIRST.find((word) => a.freezes === word || b.freezes === word) ?? null;
+  const reason = [a, b].find((one) => one.freezes === freezes && one.reason !== "")?.reason ?? "";
+  return {
+    fridgeDays: least(a.fridgeDays, b.fridgeDays),
+    freezerMonths: freezes === "no" ? null : least(a.freezerMonths, b.freezerMonths),
+    freezes,
+    reason,
+  };
+}
+
+function least(a: number | null, b: number | null): number | null {
+  return a === null || b === null ? (a ?? b) : Math.min(a, b);
+}

@@ -1,0 +1,107 @@
+import { fail, type Outcome, ok } from "../outcome.ts";
+import { readAmount } from "../quantity/read-amount.ts";
+import type { Amount } from "../quantity/types.ts";
+import { massUnitG, volumeUnitMl } from "../quantity/unit.ts";
+import { excerpt } from "../words/problems.ts";
+import type { RecipeProblem } from "./problems.ts";
+
+/** One way to fill a line, as read from its text; no food looked up yet. */
+export interface ReadChoice {
+  readonly amount: Amount | null;
+  /** What the line itself says it weighs or holds in all; null where it does not. */
+  readonly stated: Amount | null;
+  readonly foodText: string;
+  readonly preparation: string;
+}
+
+export interface ReadIngredient {
+  readonly main: ReadChoice;
+  readonly swaps: readonly ReadChoice[];
+  readonly optional: boolean;
+}
+
+const SWAP = /[,;]? ?\(?(?:\bswaps?(?: for| with)? ?: ?|\bor (?:with )?(?=\d|[½¼¾⅓⅔⅛]|half ))/giu;
+const OPTIONAL = /,? ?\(optional\)|, ?optional\b/giu;
+const TO_TASTE = /,? ?\(?(?:or )?(?:to|for) taste\)?/giu;
+
+/**
+ * Reads an ingredient line without its bullet: amount, food, preparation after the first comma,
+ * "(optional)", "to taste", and swaps ("or 25 g olive oil", "swap: firm tofu"). A swap without an
+ * amount takes the measured amount of the line. `more` holds swaps written on lines of their own.
+ */
+export function readIngredient(
+  text: string,
+  line: number,
+  more: readonly string[] = [],
+): Outcome<ReadIngredient, RecipeProblem> {
+  const optional = text.search(OPTIONAL) !== -1;
+  const plain = text
+    .replace(OPTIONAL, " ")
+    // "1 or 2 cloves" is a range, not a swap.
+    .replace(/^(\d{1,4}|[½¼¾]) or (?=[\d½¼¾])/iu, "$1-")
+    .trim();
+  const [mainText, ...swapTexts] = [plain, ...more].flatMap((part) =>
+    part.split(SWAP).map((piece) => piece.trim()),
+  );
+  const main = readChoice(mainText ?? "", line);
+  if (!main.ok) return main;
+  const swaps: ReadChoice[] = [];
+  for (const swapText of swapTexts) {
+    if (swapText === "") continue;
+    const swap = readChoice(swapText, line);
+    if (!swap.ok) return swap;
+    swaps.push({ ...swap.value, amount: swap.value.amount ?? measured(main.value) });
+  }
+  return ok({ main: main.value, swaps, optional });
+}
+
+/** Whether a line gives a swap for the one before: "or 25 g olive oil", "swap: firm tofu". */
+export function isSwapLine(text: string): boolean {
+  return text.search(SWAP) === 0;
+}
+
+/** The amount a swap may take over: a mass or a volume, not a count of something else. */
+function measured(main: ReadChoice): Amount | null {
+  const amount = main.stated ?? main.amount;
+  if (amount === null) return null;
+  return massUnitG(amount.unit) === null && volumeUnitMl(amount.unit, "us") === null
+    ? null
+    : amount;
+}
+
+function readChoice(text: string, line: number): Outcome<ReadChoice, RecipeProblem> {
+  const plain = balanced(text.replace(TO_TASTE, "").replace(/[,;.\s]+$/u, ""));
+  const read = readAmount(plain);
+  if (!read.ok && read.problem.code !== "no number" && read.problem.code !== "not a number") {
+    return fail({ code: "amount wrong", line, text: excerpt(text), problem: read.problem });
+  }
+  const { foodText, preparation } = foodAndPreparation(read.ok ? read.value.rest : plain);
+  if (!/\p{L}/u.test(foodText)) return fail({ code: "ingredient empty", line });
+  return ok({
+    amount: read.ok ? read.value.amount : null,
+    stated: read.ok ? read.value.stated : null,
+    foodText,
+    preparation,
+  });
+}
+
+/** Drops brackets that a split has left without their partner. */
+function balanced(text: string): string {
+  const opens = text.split("(").length;
+  const closes = text.split(")").length;
+  if (opens === closes) return text;
+  return (opens > closes ? text.replace("(", "") : text.replace(")", "")).trim();
+}
+
+function foodAndPreparation(text: string): { foodText: string; preparation: string } {
+  const inBrackets = [...text.matchAll(/\(([^()]{1,200})\)/gu)].map((match) =>
+    (match[1] ?? "").trim(),
+  );
+  const open = text
+    .replace(/\([^()]{1,200}\)/gu, " ")
+    .replace(/^ ?of /iu, "")
+    .replace(/ {2,}/gu, " ");
+  const [food, ...rest] = open.split(/, ?| [–—] /u).map((piece) => piece.trim());
+  const preparation = [...inBrackets, ...rest].filter((piece) => piece !== "").join(", ");
+  return { foodText: (food ?? "").trim(), preparation };
+}

@@ -1,0 +1,125 @@
+import { lengthsOf } from "./keeping-lengths.ts";
+import type { StatedKeeping } from "./types.ts";
+
+/** One statement about keeping, and the part it speaks of ("" for the whole). */
+export interface KeepingClause {
+  readonly about: string;
+  readonly keeping: StatedKeeping;
+  /** A length that no food keeps, or a freezer time under a month. */
+  readonly outOfRange: boolean;
+}
+
+const FRIDGE_DAYS_MAX = 60;
+const FREEZER_MONTHS_MAX = 24;
+
+export const NOTHING_STATED: StatedKeeping = {
+  fridgeDays: null,
+  freezerMonths: null,
+  freezes: null,
+  reason: "",
+};
+
+const VERB =
+  /\b(?:keeps?|lasts?|freezes?|(?:does|do) ?n[o'’]t (?:freeze|keep)|(?:does|do) not (?:freeze|keep)|can ?not be frozen|can't be frozen|can be frozen|not (?:suitable )?for freezing|eat (?:it |them )?(?:within|the same day|on the same day)|use within|good for)\b|^(?:fridge|refrigerator|freezer) ?:/iu;
+const NOT_FROZEN =
+  /\b(?:(?:does|do) not freeze|(?:does|do)n['’]t freeze|can ?not be frozen|can't be frozen|not (?:suitable )?for freezing)\b(?: well)?/iu;
+const FROZEN_BADLY = /\bfreezes? (?:badly|poorly)\b|\b(?:does|do) not freeze well\b/iu;
+const FROZEN_WELL = /\bfreezes?\b/iu;
+const SAME_DAY = /\b(?:same day|(?:does|do) not keep|(?:does|do)n['’]t keep)\b/iu;
+const REASON = /(?: ?: | ?[–—] | - |, because |,? as | because | \()(.{1,200})$/iu;
+
+/**
+ * Reads sentences about keeping: "Keeps 3 days in the fridge, freezes 3 months.", "Lime sauce keeps up
+ * to one week", "Freezes badly: the sauce splits". Null when the line is not about keeping. Of a range
+ * the lower end counts.
+ */
+export function readKeeping(text: string): readonly KeepingClause[] | null {
+  const clauses = text
+    .replace(/^(?:keeping|storage|to store|store) ?: ?/iu, "")
+    .split(/(?<=[.;!]) /u)
+    .flatMap(clausesOf)
+    .map(readClause);
+  const known = clauses.filter((clause) => clause !== null);
+  return known.length > 0 && known.length === clauses.length ? known : null;
+}
+
+/** Cuts a sentence before each new statement; what holds no verb belongs to the one before. */
+function clausesOf(sentence: string): readonly string[] {
+  const pieces: string[] = [];
+  for (const piece of sentence.split(/(, (?:and |but )?| and | but )/u)) {
+    const last = pieces.at(-1);
+    const startsNew =
+      last === undefined || (VERB.test(piece) && readClause(piece) !== null && VERB.test(last));
+    if (startsNew) pieces.push(piece);
+    else pieces[pieces.length - 1] = `${last}${piece}`;
+  }
+  return pieces
+    .map((piece) => piece.replace(/(?:,| and| but|[.;!\s])+$/u, "").trim())
+    .filter((piece) => piece !== "");
+}
+
+function readClause(clause: string): KeepingClause | null {
+  const verb = VERB.exec(clause);
+  if (verb === null) return null;
+  const about = subject(clause.slice(0, verb.index));
+  if (about === null) return null;
+  const { fridgeDays: days, freezerMonths } = lengthsOf(clause);
+  const fridgeDays = SAME_DAY.test(clause) ? 0 : days;
+  const freezes = freezingOf(clause) ?? (freezerMonths === null ? null : "well");
+  if (fridgeDays === null && freezes === null) return null;
+  const reason = freezes === "poorly" || freezes === "no" ? reasonOf(clause) : "";
+  return {
+    about,
+    keeping: { fridgeDays, freezerMonths, freezes, reason },
+    outOfRange: isOutOfRange(fridgeDays, freezerMonths),
+  };
+}
+
+function isOutOfRange(fridgeDays: number | null, freezerMonths: number | null): boolean {
+  const months = freezerMonths ?? 1;
+  return (fridgeDays ?? 0) > FRIDGE_DAYS_MAX || months > FREEZER_MONTHS_MAX || months < 1;
+}
+
+const WHOLE = new Set([
+  "",
+  "it",
+  "this",
+  "the whole",
+  "whole",
+  "everything",
+  "all",
+  "all of it",
+  "the dish",
+  "dish",
+  "leftovers",
+  "cooked",
+  "they",
+]);
+
+/** The part before the verb: at most six words, else the line is about something else. */
+function subject(before: string): string | null {
+  const said = before
+    .replace(/^(?:and|but|also|then) /iu, "")
+    .replace(/[\s:,-]+$/u, "")
+    .trim();
+  if (WHOLE.has(said.toLowerCase())) return "";
+  if (said.length > 60 || said.split(" ").length > 6 || /[.:;!?]/u.test(said)) return null;
+  return said.replace(/^the /iu, "");
+}
+
+function freezingOf(clause: string): StatedKeeping["freezes"] {
+  if (FROZEN_BADLY.test(clause)) return "poorly";
+  if (NOT_FROZEN.test(clause)) return "no";
+  const says = FROZEN_WELL.exec(clause);
+  if (says === null) return null;
+  const hasMonths = lengthsOf(clause).freezerMonths !== null;
+  return hasMonths || /\bfreezes(?: very| really)? well\b|\bfreezes\.?$/iu.test(clause)
+    ? "well"
+    : null;
+}
+
+function reasonOf(clause: string): string {
+  const said = FROZEN_BADLY.exec(clause) ?? NOT_FROZEN.exec(clause);
+  const after = said === null ? "" : clause.slice(said.index + said[0].length);
+  return (REASON.exec(after)?.[1] ?? "").replace(/[).\s]+$/u, "").trim();
+}
