@@ -46,7 +46,11 @@ export async function runChat(parts: ChatParts): Promise<void> {
   });
   const end = (): void => lines.close();
   parts.signal.addEventListener("abort", end);
-  lines.on("SIGINT", end);
+  lines.on("SIGINT", () => {
+    // What the shell prints next begins on a line of its own.
+    parts.stream.write("\n");
+    end();
+  });
   try {
     await answerAll(parts, lines);
   } finally {

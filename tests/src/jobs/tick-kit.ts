@@ -14,6 +14,10 @@ const ids = (rows: readonly ReminderRow[]): string => rows.map(({ id }) => id).j
 export const namingRender: RenderReminder = ({ rows, late }) =>
   reply(ids(rows), { parts: [text(ids(late))] });
 
+/** The same by key, for rows whose ids the store makes. */
+export const namingByKey: RenderReminder = ({ rows, late }) =>
+  reply([...rows, ...late].map(({ key }) => key).join(" "));
+
 export interface Rig {
   readonly clock: MovableClock;
   readonly deliveries: FakeDeliveries;
