@@ -1,5 +1,5 @@
 import { spawn } from "node:child_process";
-import { mkdtempSync } from "node:fs";
+import { mkdtempSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
@@ -12,8 +12,12 @@ interface Ended {
   readonly stderr: string;
 }
 
-/** `npm start` as a process of its own; what the developer's .env sets is set back. */
-function start(env: Record<string, string>, input: string): Promise<Ended> {
+/** `npm start` as a process of its own; what the developer's .env sets is set back. `signalAt`: input stays open, and SIGTERM comes once this is shown. */
+function start(
+  env: Record<string, string>,
+  input: string,
+  signalAt: string | null = null,
+): Promise<Ended> {
   const none = {
     DISCORD_TOKEN: "",
     DISCORD_APPLICATION_ID: "",
@@ -30,7 +34,14 @@ function start(env: Record<string, string>, input: string): Promise<Ended> {
       heard[name] += chunk;
     });
   }
-  child.stdin.end(input);
+  if (signalAt === null) {
+    child.stdin.end(input);
+  } else {
+    child.stdin.write(input);
+    child.stdout.on("data", () => {
+      if (heard.stdout.includes(signalAt)) child.kill("SIGTERM");
+    });
+  }
   return new Promise((resolve, reject) => {
     child.on("error", reject);
     child.on("close", (code) => resolve({ code, ...heard }));
@@ -65,9 +76,16 @@ describe("npm start", () => {
   });
 
   it("on a file that cannot be opened ends with one sentence", async () => {
-    const ended = await start({ DATABASE_URL: "file:/proc/none/x.db" }, "");
+    const file = join(mkdtempSync(join(tmpdir(), "clerk-process-")), "file");
+    writeFileSync(file, "");
+    const ended = await start({ DATABASE_URL: `file:${file}/x.db` }, "");
     expect(ended.code).toBe(1);
     expect(ended.stderr.trim().split("\n")).toHaveLength(1);
     expect(ended.stderr).toContain("DATABASE_URL");
+  });
+
+  it("ends in order on SIGTERM, though input is still open", async () => {
+    const ended = await start({ DATABASE_URL: freshFile() }, "as Ana\n", "Speaking now: Ana");
+    expect(ended).toMatchObject({ code: 0, stderr: "" });
   });
 });
