@@ -1,5 +1,6 @@
 import { fail, type Outcome, ok } from "../outcome.ts";
 import { singular } from "../words/plural.ts";
+import { excerpt } from "../words/problems.ts";
 import { NUMBER_MAX, numberAtStart } from "../words/read-number.ts";
 import type { AmountProblem } from "./problems.ts";
 import type { Amount, Unit } from "./types.ts";
@@ -53,9 +54,20 @@ function readPlain(text: string): Plain {
       : each;
   }
   const { value, to, rest } = number.value;
+  // "5% fat yoghurt" and "2-inch sticks" start with a number that is no amount.
+  if (/^ ?(?:%|[-–]\p{L})/u.test(rest)) return fail({ code: "not a number", text: excerpt(text) });
   const unit = unitAtStart(rest);
   if (unit === null) return ok({ amount: { value, to, unit: "piece" }, rest });
-  return ok(withSmallerUnit({ value, to, unit: unit.unit }, unit.rest));
+  const read = withSmallerUnit({ value, to, unit: unit.unit }, unit.rest);
+  return ok({ amount: read.amount, rest: withoutSecondScale(read.rest) });
+}
+
+/** "100 g / 3.5 oz butter": the first of two scales counts. */
+function withoutSecondScale(rest: string): string {
+  const slash = /^ ?\/ ?/u.exec(rest);
+  const number = slash === null ? null : numberAtStart(rest.slice(slash[0].length));
+  const unit = number?.ok ? unitAtStart(number.value.rest) : null;
+  return unit === null ? rest : unit.rest;
 }
 
 /** "a pinch of salt", "an ounce", "half a lemon", "half a cup". */

@@ -31,6 +31,7 @@ export interface Draft {
   readonly steps: { text: string; readonly line: number; readonly numbered: boolean }[];
   readonly keeping: {
     readonly line: number;
+    readonly text: string;
     readonly part: DraftPart | null;
     readonly clause: KeepingClause;
   }[];
@@ -82,7 +83,7 @@ function take(draft: Draft, kind: Kind, { line, text }: SourceLine): void {
       takePart(draft, kind.name, kind.optional, line);
       break;
     case "keeping":
-      takeKeeping(draft, kind.clauses, line);
+      takeKeeping(draft, kind.clauses, { line, text });
       break;
     case "reheat":
       draft.reheating.push(kind.text);
@@ -164,11 +165,16 @@ function takeSwap(draft: Draft, text: string, line: number): void {
   else last.swaps.push(text);
 }
 
-function takeKeeping(draft: Draft, clauses: readonly KeepingClause[], line: number): void {
+function takeKeeping(
+  draft: Draft,
+  clauses: readonly KeepingClause[],
+  { line, text }: SourceLine,
+): void {
   // Directly below a named part's lines it speaks of that part; after a blank line, of the whole.
   const last = draft.parts.at(-1);
   const inPart = draft.section === "ingredients" && !draft.afterBlank && last?.named === true;
-  for (const clause of clauses) draft.keeping.push({ line, part: inPart ? last : null, clause });
+  for (const clause of clauses)
+    draft.keeping.push({ line, text, part: inPart ? last : null, clause });
   endSteps(draft);
 }
 

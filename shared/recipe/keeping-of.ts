@@ -1,4 +1,5 @@
 import { foldWords } from "../words/fold.ts";
+import { excerpt } from "../words/problems.ts";
 import { type Draft, type DraftPart, meansWhole } from "./draft.ts";
 import type { RecipeProblem } from "./problems.ts";
 import { NOTHING_STATED } from "./read-keeping.ts";
@@ -15,7 +16,7 @@ export interface StatedFor {
 export function keepingOf(draft: Draft, title: string, portionWord: string): StatedFor {
   const stated = new Map<DraftPart | null, StatedKeeping>();
   const problems: RecipeProblem[] = [];
-  for (const { line, part, clause } of draft.keeping) {
+  for (const { line, text, part, clause } of draft.keeping) {
     const named = meansWhole(clause.about, portionWord, title)
       ? part
       : partNamed(draft.parts, clause.about);
@@ -25,7 +26,11 @@ export function keepingOf(draft: Draft, title: string, portionWord: string): Sta
       continue;
     }
     if (clause.outOfRange)
-      problems.push({ code: "keeping out of range", line, text: clause.about });
+      problems.push({
+        code: "keeping out of range",
+        line,
+        text: excerpt(text),
+      });
     stated.set(named, shorter(stated.get(named) ?? NOTHING_STATED, clause.keeping));
   }
   return {

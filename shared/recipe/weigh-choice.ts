@@ -55,7 +55,8 @@ function countWord(word: string): string | null {
   return isCounted(one) || isContainer(one) ? one : null;
 }
 
-function gramsOf(choice: ReadChoice, food: Food | null, spoons: SpoonSet): number | null {
+/** Edible grams of a choice of a food: exact, a measure stated in the line first; null when unknown. */
+export function gramsOf(choice: ReadChoice, food: Food | null, spoons: SpoonSet): number | null {
   const measure = choice.stated ?? choice.amount;
   if (measure === null) return null;
   if (measure.unit === "piece" && !countsWhole(choice.foodText, food)) return null;

@@ -1,0 +1,115 @@
+import type { FoodBook } from "../food/book.ts";
+import { findFood } from "../food/find.ts";
+import { fail, type Outcome, ok } from "../outcome.ts";
+import { type ReadAmount, readAmount } from "../quantity/read-amount.ts";
+import type { SpoonSet } from "../quantity/types.ts";
+import { massUnitG } from "../quantity/unit.ts";
+import { foldWords } from "../words/fold.ts";
+import { excerpt } from "../words/problems.ts";
+import type { ScaleProblem } from "./problems.ts";
+import { hasWords } from "./resolve-part.ts";
+import type { LineChoice, Recipe } from "./types.ts";
+import { gramsOf } from "./weigh-choice.ts";
+
+/** All lines of a recipe that take one food, and how much they take together. */
+export interface LineInHand {
+  readonly food: string;
+  readonly foodId: LineChoice["foodId"];
+  /** Edible grams the recipe takes as written; null when one of its lines cannot be weighed. */
+  readonly neededG: number | null;
+}
+
+/**
+ * Finds the food of a recipe that a member has in hand ("thigh" is the chicken thigh): by its words
+ * first, else by what the food table takes the words for. Lines of the same food count together.
+ */
+export function findLineInHand(
+  choices: readonly LineChoice[],
+  foods: FoodBook,
+  text: string,
+): Outcome<LineInHand, ScaleProblem> {
+  const groups = groupByFood(choices);
+  const exact = groups.filter(({ food }) => foldWords(food) === foldWords(text));
+  const byWords = exact.length > 0 ? exact : groups.filter(({ food }) => hasWords(food, text));
+  const matching = byWords.length > 0 ? byWords : byTable(groups, foods, text);
+  const [only, ...others] = matching;
+  if (only === undefined) {
+    const names = groups.map(({ food }) => food);
+    return fail({ code: "food not in recipe", text: excerpt(text), foods: names });
+  }
+  if (others.length === 0) return ok(only);
+  const names = matching.map(({ food }) => food);
+  return fail({ code: "several foods match", text: excerpt(text), foods: names });
+}
+
+/** The best entry of the table that the recipe has. */
+function byTable(
+  groups: readonly LineInHand[],
+  foods: FoodBook,
+  text: string,
+): readonly LineInHand[] {
+  for (const { food } of findFood(foods, text, 12)) {
+    const group = groups.find(({ foodId }) => foodId === food.id);
+    if (group !== undefined) return [group];
+  }
+  return [];
+}
+
+function groupByFood(choices: readonly LineChoice[]): readonly LineInHand[] {
+  const groups = new Map<string, LineInHand>();
+  for (const choice of choices) {
+    const key = choice.foodId ?? foldWords(choice.foodText);
+    const before = groups.get(key);
+    const isWeighed = choice.grams !== null && (before === undefined || before.neededG !== null);
+    groups.set(key, {
+      food: before?.food ?? choice.foodText,
+      foodId: choice.foodId,
+      neededG: isWeighed ? (before?.neededG ?? 0) + (choice.grams ?? 0) : null,
+    });
+  }
+  return [...groups.values()];
+}
+
+/** What a member has in hand, in grams. */
+export interface InHand {
+  readonly grams: number;
+  readonly foodText: string;
+}
+
+/**
+ * Reads "850 g of thigh", "2 lb chicken thighs", "thigh 850 g" or "3 eggs" for a recipe. A count or a
+ * volume is weighed by the recipe's own food of that name.
+ */
+export function readInHand(
+  text: string,
+  recipe: Recipe,
+  foods: FoodBook,
+  spoons: SpoonSet = "us",
+): Outcome<InHand, ScaleProblem> {
+  const notUnderstood = fail({ code: "in hand not understood" as const, text: excerpt(text) });
+  const read = amountAndFood(text.slice(0, 200));
+  if (read === null) return notUnderstood;
+  const foodText = read.rest.replace(/^of (?:the )?/iu, "").trim();
+  if (foodText === "") return notUnderstood;
+  const measure = read.stated ?? read.amount;
+  const massG = massUnitG(measure.unit);
+  if (massG !== null) {
+    return ok({ grams: massG * ((measure.value + (measure.to ?? measure.value)) / 2), foodText });
+  }
+  const choices = recipe.components.flatMap(({ lines }) => lines.map(({ main }) => main));
+  const line = findLineInHand(choices, foods, foodText);
+  if (!line.ok) return line;
+  const food = line.value.foodId === null ? null : foods.byId(line.value.foodId);
+  const grams = gramsOf({ ...read, foodText, preparation: "" }, food, spoons);
+  return grams === null
+    ? fail({ code: "food cannot be weighed", food: line.value.food })
+    : ok({ grams, foodText });
+}
+
+function amountAndFood(text: string): ReadAmount | null {
+  const first = readAmount(text);
+  if (first.ok) return first.value;
+  const last = /^(\D{2,100}?),? (\d.*)$/u.exec(text.trim());
+  const turned = last === null ? null : readAmount(`${last[2] ?? ""} ${last[1] ?? ""}`);
+  return turned?.ok ? turned.value : null;
+}

@@ -1,0 +1,175 @@
+import type { FoodBook } from "../food/book.ts";
+import { fail, type Outcome, ok } from "../outcome.ts";
+import type { SpoonSet } from "../quantity/types.ts";
+import { type ScaleCaution, scaleCautions } from "./cautions.ts";
+import { RECIPE_LIMITS, type ScaleProblem } from "./problems.ts";
+import { type RecipePart, resolvePart } from "./resolve-part.ts";
+import { type ScaledAmount, scaleChoice } from "./scale-choice.ts";
+import { type Size, sizeOf } from "./scale-size.ts";
+import type { Component, Line, LineChoice, Recipe } from "./types.ts";
+
+/** How a recipe is asked for. */
+export interface ScaleRequest {
+  readonly by:
+    | { readonly kind: "as written" }
+    | { readonly kind: "portions"; readonly portions: number }
+    /** As much as so many edible grams of one ingredient make. */
+    | { readonly kind: "have"; readonly grams: number; readonly foodText: string };
+  /** Components or foods to leave out, by name or by line key. */
+  readonly without: readonly string[];
+  /** Line key -> which choice to take: 0 the line's own, 1 its first swap, and so on. */
+  readonly swaps: Readonly<Record<string, number>>;
+  /** Spoons that amounts are written for; US when not said. */
+  readonly spoons?: SpoonSet;
+}
+
+export interface ScaledLine extends ScaledAmount {
+  readonly key: string;
+  readonly optional: boolean;
+  /** True when a swap was taken instead of the line's own food. */
+  readonly swapped: boolean;
+  /** The choices not taken, as the recipe has them. */
+  readonly others: readonly LineChoice[];
+}
+
+export interface ScaledComponent {
+  readonly name: string;
+  readonly optional: boolean;
+  readonly lines: readonly ScaledLine[];
+}
+
+export interface LeftOut {
+  readonly kind: RecipePart["kind"];
+  readonly name: string;
+}
+
+export interface ScaledRecipe {
+  /** Everything is the recipe as written times this. */
+  readonly factor: number;
+  /** Whole portions. */
+  readonly portions: number;
+  readonly portionWord: string;
+  /** Size of a portion relative to the written one: 1 but when scaled by what is in hand. */
+  readonly portionShare: number;
+  /** Cooked mass of the whole, grams; null where not stated, or something was left out or swapped. */
+  readonly yieldG: number | null;
+  readonly components: readonly ScaledComponent[];
+  readonly leftOut: readonly LeftOut[];
+  readonly cautions: readonly ScaleCaution[];
+}
+
+/**
+ * Scales a recipe linearly: recipe conversion factor = new yield / old yield, on every line (TM 10-412,
+ * 2003, section A-1). Optional parts are in unless left out. Foods counted in pieces round to whole
+ * pieces, and each says by how many grams; nothing else is rounded but in how it is written.
+ */
+export function scaleRecipe(
+  recipe: Recipe,
+  foods: FoodBook,
+  request: ScaleRequest,
+): Outcome<ScaledRecipe, ScaleProblem> {
+  const leftOut = resolveAll(recipe, request.without);
+  if (!leftOut.ok) return leftOut;
+  const unknown = unknownSwap(recipe, request.swaps);
+  if (unknown !== null) return fail(unknown);
+  const taken = takeParts(recipe, leftOut.value, request.swaps);
+  if (taken.length === 0) return fail({ code: "nothing left" });
+  const choices = taken.flatMap(({ lines }) => lines.map(({ choice }) => choice));
+  const size = sizeOf(recipe, choices, foods, request.by);
+  if (!size.ok) return size;
+  return ok(assemble(recipe, taken, leftOut.value, size.value, request.spoons ?? "us"));
+}
+
+function assemble(
+  recipe: Recipe,
+  taken: readonly TakenComponent[],
+  leftOut: readonly RecipePart[],
+  size: Size,
+  spoons: SpoonSet,
+): ScaledRecipe {
+  const components = taken.map(({ component, lines }): ScaledComponent => {
+    const scaled = lines.map(({ line, choice, index }): ScaledLine => {
+      return {
+        key: line.key,
+        ...scaleChoice(choice, size.factor, spoons),
+        optional: line.optional,
+        swapped: index > 0,
+        others: choicesOf(line).filter((other) => other !== choice),
+      };
+    });
+    return { name: component.name, optional: component.optional, lines: scaled };
+  });
+  const isAsStated =
+    leftOut.length === 0 && taken.every(({ lines }) => lines.every((line) => line.index === 0));
+  return {
+    ...size,
+    portionWord: recipe.portionWord,
+    yieldG: isAsStated && recipe.yieldG !== null ? recipe.yieldG * size.factor : null,
+    components,
+    leftOut: leftOut.map(({ kind, name }) => ({ kind, name })),
+    cautions: scaleCautions(
+      recipe,
+      taken.flatMap(({ lines }) => lines.map(({ choice }) => choice)),
+      size.factor,
+    ),
+  };
+}
+
+interface TakenComponent {
+  readonly component: Component;
+  readonly lines: readonly {
+    readonly line: Line;
+    readonly choice: LineChoice;
+    readonly index: number;
+  }[];
+}
+
+/** Components with the lines that stay in, each with the choice taken. */
+function takeParts(
+  recipe: Recipe,
+  leftOut: readonly RecipePart[],
+  swaps: ScaleRequest["swaps"],
+): readonly TakenComponent[] {
+  const gone = new Set(leftOut.flatMap(({ keys }) => keys));
+  return recipe.components
+    .map((component) => ({
+      component,
+      lines: component.lines
+        .filter(({ key }) => !gone.has(key))
+        .map((line) => {
+          const index = Object.hasOwn(swaps, line.key) ? (swaps[line.key] ?? 0) : 0;
+          return { line, index, choice: choicesOf(line)[index] ?? line.main };
+        }),
+    }))
+    .filter(({ lines }) => lines.length > 0);
+}
+
+function choicesOf(line: Line): readonly LineChoice[] {
+  return [line.main, ...line.swaps];
+}
+
+function unknownSwap(recipe: Recipe, swaps: ScaleRequest["swaps"]): ScaleProblem | null {
+  const lines = new Map(
+    recipe.components.flatMap((part) => part.lines.map((line) => [line.key, line])),
+  );
+  for (const [key, index] of Object.entries(swaps)) {
+    const choices = lines.get(key)?.swaps.length ?? 0;
+    const isKnown = lines.has(key) && Number.isInteger(index) && index >= 0 && index <= choices;
+    if (!isKnown) return { code: "no such swap", key, choices };
+  }
+  return null;
+}
+
+function resolveAll(
+  recipe: Recipe,
+  without: readonly string[],
+): Outcome<readonly RecipePart[], ScaleProblem> {
+  const parts: RecipePart[] = [];
+  for (const text of without.slice(0, RECIPE_LIMITS.lines)) {
+    const part = resolvePart(recipe, text);
+    if (!part.ok) return part;
+    if (!parts.some(({ kind, name }) => kind === part.value.kind && name === part.value.name))
+      parts.push(part.value);
+  }
+  return ok(parts);
+}
