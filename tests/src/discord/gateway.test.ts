@@ -154,13 +154,6 @@ describe("a live connection", () => {
     expect((await server.slash(mika, guild, ["stock"])).text).toBe("**Answer to stock**");
   });
 
-  it("whose session is invalid starts a new one", async () => {
-    const { server, mika, guild } = rig;
-    server.gateway.invalidate(false);
-    await server.until("the new session", () => server.gateway.identifies === 2);
-    expect((await server.slash(mika, guild, ["stock"])).text).toBe("**Answer to stock**");
-  });
-
   it.each([4004, 4014])(
     "that closes for good (%i) is reported, so that the process can end",
     async (code) => {
@@ -182,21 +175,5 @@ describe("a live connection", () => {
     finish();
     await stopping;
     expect((await asking.done).text).toBe("**Finished**");
-  });
-});
-
-describe("a connection that stops acknowledging heartbeats", () => {
-  it("is taken for dead and resumed", async () => {
-    const server = await startDiscordServer();
-    server.gateway.heartbeatMs = 60;
-    const started = await startDiscord(partsFor(server, new ScriptedBot()));
-    if (!started.ok) throw new Error(started.problem.sentence);
-    await server.until("three heartbeats", () => server.gateway.heartbeats >= 3);
-    expect(server.gateway.resumes).toBe(0);
-    server.gateway.answersHeartbeats = false;
-    await server.until("the resumption", () => server.gateway.resumes > 0);
-    server.gateway.answersHeartbeats = true;
-    await started.value.stop();
-    await server.close();
   });
 });
