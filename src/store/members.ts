@@ -21,9 +21,9 @@ export function prismaMembers(db: PrismaClient, newId: () => string): Members {
       if (known?.name === name) return toMember(known);
       const { zone } = await db.group.findUniqueOrThrow({ where: { id: groupId } });
       const create = { id: newId(), groupId, userId, name, zone, ...DEFAULT_CHOICE };
-      return toMember(
-        await patiently(() => db.member.upsert({ where, create, update: { name }, include })),
-      );
+      // Without its relations, so that it is one statement and two first requests cannot collide.
+      await patiently(() => db.member.upsert({ where, create, update: { name } }));
+      return toMember(await db.member.findUniqueOrThrow({ where, include }));
     },
 
     find: async (id) => {

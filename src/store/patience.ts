@@ -20,11 +20,12 @@ function codeOf(error: unknown): string | null {
 /** The write did not happen because what it was decided on does not stand any more. */
 export function isConflict(error: unknown): boolean {
   const code = codeOf(error);
-  return code === NOT_UNIQUE || code === NOT_FOUND || code === WRITE_CONFLICT;
+  return code === NOT_UNIQUE || code === NOT_FOUND;
 }
 
-export function isNotUnique(error: unknown): boolean {
-  return codeOf(error) === NOT_UNIQUE;
+function isPassing(error: unknown): boolean {
+  const code = codeOf(error);
+  return code === BUSY || code === WRITE_CONFLICT;
 }
 
 /** Tries again, a few times with growing pauses, while the database is held by somebody else. */
@@ -33,7 +34,7 @@ export async function patiently<T>(work: () => Promise<T>): Promise<T> {
     try {
       return await work();
     } catch (error) {
-      if (codeOf(error) !== BUSY) throw error;
+      if (!isPassing(error)) throw error;
     }
     await pause(ms);
   }

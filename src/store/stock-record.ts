@@ -23,22 +23,31 @@ function createBatch(db: PrismaClient, batch: Batch): Prisma.PrismaPromise<unkno
   });
 }
 
-/** A lot as it is afterwards. One that belongs to somebody else fails the transaction. */
-function writeLot(db: PrismaClient, memberId: MemberId, lot: Lot): Prisma.PrismaPromise<unknown> {
+/**
+ * A lot as it is afterwards. One that exists but is not this member's fails the transaction: `create`
+ * on its id, `update` on its owner. (Not `upsert`, which would pass over it without a word.)
+ */
+function writeLot(
+  db: PrismaClient,
+  memberId: MemberId,
+  lot: Lot,
+  isKnown: boolean,
+): Prisma.PrismaPromise<unknown> {
   const { id, batchId, place, portions, usedDays } = lot;
-  const state = {
-    place,
-    portions,
-    usedDays,
-    since: lot.since.toString(),
-    sinceAt: toColumn(lot.sinceAt),
-  };
-  return db.lot.upsert({
-    where: { id, memberId, batchId },
-    create: { id, memberId, batchId, ...state },
-    update: state,
+  const since = lot.since.toString();
+  const data = { place, portions, usedDays, since, sinceAt: toColumn(lot.sinceAt) };
+  const select = { id: true } as const;
+  return isKnown
+    ? db.lot.update({ where: { id, memberId, batchId }, data, select })
+    : db.lot.create({ data: { id, memberId, batchId, ...data }, select });
+}
+
+async function readKnownLots(db: PrismaClient, plan: StockPlan): Promise<ReadonlySet<string>> {
+  const rows = await db.lot.findMany({
+    where: { id: { in: plan.lots.map((lot) => lot.id) }, memberId: plan.change.memberId },
     select: { id: true },
   });
+  return new Set(rows.map((row) => row.id));
 }
 
 function createChange(db: PrismaClient, change: StockChange): Prisma.PrismaPromise<unknown>[] {
@@ -80,7 +89,7 @@ function createChange(db: PrismaClient, change: StockChange): Prisma.PrismaPromi
 function write(
   db: PrismaClient,
   plan: StockPlan,
-  standing: Standing,
+  standing: Standing & { readonly lots: ReadonlySet<string> },
   newId: () => string,
 ): Promise<unknown> {
   const { change } = plan;
@@ -91,7 +100,7 @@ function write(
     moveOn(db, memberId, standing, after),
     ...(newChange === undefined ? [] : [newChange]),
     ...(plan.newBatch === null ? [] : [createBatch(db, plan.newBatch)]),
-    ...plan.lots.map((lot) => writeLot(db, memberId, lot)),
+    ...plan.lots.map((lot) => writeLot(db, memberId, lot, standing.lots.has(lot.id))),
     ...movements,
     ...rewriteReminders(db, memberId, standing.known, plan.reminders, newId),
   ]);
@@ -100,11 +109,23 @@ function write(
 /** A plan that contradicts itself is a bug of its maker, and must not reach the ledger. */
 function check(plan: StockPlan): void {
   const { change, newBatch } = plan;
-  const owned = newBatch === null || newBatch.memberId === change.memberId;
-  const whole = plan.lots.every((lot) => Number.isSafeInteger(lot.portions) && lot.portions >= 0);
-  if (!owned) throw new Error(`change ${change.id} brings in a batch of another member`);
-  if (!whole)
-    throw new Error(`change ${change.id} leaves a lot without a whole number of portions`);
+  const refuse = (why: string): never => {
+    throw new Error(`the plan of change ${change.id} ${why}`);
+  };
+  if (newBatch !== null && newBatch.memberId !== change.memberId) {
+    refuse("brings in a batch of another member");
+  }
+  if (plan.lots.some((lot) => !Number.isSafeInteger(lot.portions) || lot.portions < 0)) {
+    refuse("leaves a lot without a whole number of portions");
+  }
+  // The lots are written only if they are the member's own; that holds for the movements too if they
+  // touch nothing else.
+  const batchOf = new Map(plan.lots.map((lot) => [lot.id, lot.batchId]));
+  for (const { from, to, batchId } of change.movements) {
+    const touched = [from, to].filter((id) => id !== null);
+    const known = touched.every((id) => batchOf.get(id) === batchId);
+    if (touched.length === 0 || !known) refuse("moves a lot that it does not name");
+  }
 }
 
 /** Writes everything one command changes about a member's stock, or nothing. See `Stocks.record`. */
@@ -116,7 +137,8 @@ export async function record(
   check(plan);
   const { memberId, causeId, version } = plan.change;
   for (let tries = 1; ; tries++) {
-    const standing = await readStanding(db, memberId, plan.reminders);
+    const versions = await readStanding(db, memberId, plan.reminders);
+    const standing = { ...versions, lots: await readKnownLots(db, plan) };
     // After the versions: a change recorded in between is found here or makes the write fail.
     const done = await db.stockChange.findUnique({ where: { causeId }, select: { id: true } });
     if (done !== null) return "already";

@@ -1,0 +1,52 @@
+import { afterEach, beforeEach, describe } from "vitest";
+import type { Store } from "../../../src/store/open.ts";
+import { claimContract } from "./contract/claims.ts";
+import { groupContract } from "./contract/groups.ts";
+import { ownershipContract } from "./contract/ownership.ts";
+import { recipeContract } from "./contract/recipes.ts";
+import { reminderContract } from "./contract/reminders.ts";
+import { stockContract } from "./contract/stock.ts";
+import { textContract } from "./contract/text.ts";
+import { timingContract } from "./contract/timing.ts";
+import type { MakePlace, Place } from "./kit.ts";
+
+/** What a part of the contract sees: a fresh store for each test, and a way to restart it. */
+export interface Given {
+  readonly store: () => Store;
+  /** Closes the store and opens it again, as after a restart of the bot. */
+  readonly restart: () => Promise<Store>;
+}
+
+/** What every store must do, whatever database is behind it. */
+export function storeContract(name: string, makePlace: MakePlace): void {
+  describe(name, () => {
+    let place: Place | null = null;
+    let open: Store | null = null;
+    const store = (): Store => {
+      if (open === null) throw new Error("the store is open only within a test");
+      return open;
+    };
+    const restart = async (): Promise<Store> => {
+      await open?.close();
+      open = (await place?.open()) ?? null;
+      return store();
+    };
+    beforeEach(async () => {
+      place = await makePlace();
+      open = await place.open();
+    });
+    afterEach(async () => {
+      await open?.close();
+      await place?.remove();
+    });
+    const given: Given = { store, restart };
+    groupContract(given);
+    recipeContract(given);
+    stockContract(given);
+    ownershipContract(given);
+    reminderContract(given);
+    timingContract(given);
+    claimContract(given);
+    textContract(given);
+  });
+}

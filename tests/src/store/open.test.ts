@@ -1,0 +1,93 @@
+import { writeFile } from "node:fs/promises";
+import { join } from "node:path";
+import Database from "better-sqlite3";
+import { afterEach, beforeEach, describe, expect, test } from "vitest";
+import { groupId } from "../../../shared/ids.ts";
+import { openStore } from "../../../src/store/open.ts";
+import { later, NOW, type Place, remind, reminder, world } from "./kit.ts";
+import { openFile, sqlitePlace } from "./sqlite-place.ts";
+
+let place: Place & { readonly path: string };
+beforeEach(async () => {
+  place = await sqlitePlace();
+});
+afterEach(() => place.remove());
+
+async function problemOf(url: string): Promise<{ code: string; sentence: string } | null> {
+  const opened = await openStore(url);
+  if (!opened.ok) return opened.problem;
+  await opened.value.close();
+  return null;
+}
+
+describe("opening a store", () => {
+  test("makes the folders and the file, in write-ahead mode", async () => {
+    const path = join(place.path, "..", "deep", "er", "clerk.db");
+    const store = await openFile(path);
+    await store.settings.set("a", "b");
+    const db = new Database(path, { readonly: true });
+    expect(db.pragma("journal_mode", { simple: true })).toBe("wal");
+    db.close();
+    await store.close();
+  });
+
+  test("another kind of address is a problem with a sentence, not an exception", async () => {
+    for (const url of [
+      "postgresql://h/d",
+      "postgres://h/d",
+      "mysql://h",
+      "clerk.db",
+      "",
+      "file:",
+    ]) {
+      const problem = await problemOf(url);
+      expect(problem?.code).toBe("unsupported database");
+      expect(problem?.sentence).toContain("file:./data/batch-clerk.db");
+    }
+  });
+
+  test("a file that is no database, and a folder, are problems and stay as they are", async () => {
+    await writeFile(place.path, "Shopping list: ".repeat(500));
+    const problem = await problemOf(`file:${place.path}`);
+    expect(problem?.code).toBe("cannot open the file");
+    expect(problem?.sentence).toContain(place.path);
+    const folder = await problemOf(`file:${join(place.path, "..")}`);
+    expect(folder?.code).toBe("cannot open the file");
+  });
+
+  test("ids come from the caller when it gives a source of them", async () => {
+    const opened = await openStore(`file:${place.path}`, { newId: () => "member000001" });
+    if (!opened.ok) throw new Error(opened.problem.sentence);
+    const { groups, members } = opened.value.stores;
+    await groups.open(groupId("g"), "G");
+    expect((await members.open(groupId("g"), "u", "Ana")).id).toBe("member000001");
+    await opened.value.close();
+  });
+
+  test("a write waits, in tries, for another process that holds the file", async () => {
+    const store = await openFile(place.path);
+    const other = new Database(place.path);
+    other.exec("BEGIN IMMEDIATE");
+    const write = store.settings.set("k", "v");
+    // The first try blocks this process until its timeout, so the other lets go only after it failed.
+    setImmediate(() => other.exec("COMMIT"));
+    await write;
+    expect(await store.settings.get("k")).toBe("v");
+    other.close();
+    await store.close();
+  });
+
+  test("one unreadable reminder does not hold up the others and is marked failed", async () => {
+    const store = await openFile(place.path);
+    const w = await world(store);
+    await remind(w, [reminder("good", { dueAt: NOW }), reminder("bad", { dueAt: NOW })]);
+    const db = new Database(place.path);
+    db.exec(`UPDATE "Reminder" SET "about" = '{}' WHERE "key" = 'bad'`);
+    const due = await store.deliveries.due(NOW, later(30), 10);
+    expect(due.map(({ key }) => key)).toEqual(["good"]);
+    const bad = db.prepare(`SELECT "state", "reason" FROM "Reminder" WHERE "key" = 'bad'`).get();
+    expect(bad).toEqual({ state: "failed", reason: "unreadable" });
+    db.close();
+    await store.close();
+  });
+});
