@@ -4,7 +4,7 @@ import { startDiscordServer } from "../../discord-server/server.ts";
 import { partsFor, ScriptedBot, startRig } from "./rig.ts";
 
 // A file of its own, to run beside the others: the client waits 5 s before it identifies again.
-describe("a session that became invalid", () => {
+describe.concurrent("a session that became invalid", () => {
   it("is replaced by a new one", async () => {
     const { server, mika, guild, close } = await startRig();
     server.gateway.invalidate(false);
@@ -14,7 +14,7 @@ describe("a session that became invalid", () => {
   });
 });
 
-describe("a connection that stops acknowledging heartbeats", () => {
+describe.concurrent("a connection that stops acknowledging heartbeats", () => {
   it("is taken for dead and resumed", async () => {
     const server = await startDiscordServer();
     server.gateway.heartbeatMs = 60;
