@@ -1,4 +1,5 @@
 import type { AmountProblem } from "../../shared/quantity/problems.ts";
+import type { ScaleCaution } from "../../shared/recipe/cautions.ts";
 import type { ScaleProblem } from "../../shared/recipe/problems.ts";
 import { count } from "../../shared/words/plural.ts";
 
@@ -59,9 +60,18 @@ export function sayScaleProblem(problem: ScaleProblem): string {
 }
 
 /** "a, b or c", at most eight and then "and others". */
-function listed(names: readonly string[]): string {
+export function listed(names: readonly string[]): string {
   const shown = names.slice(0, 8);
   const last = shown.at(-1) ?? "";
   if (names.length > shown.length) return `${shown.join(", ")} and others`;
   return shown.length < 2 ? last : `${shown.slice(0, -1).join(", ")} or ${last}`;
+}
+
+export function sayScaleCaution(caution: ScaleCaution): string {
+  switch (caution.code) {
+    case "hold seasoning back":
+      return `More than four times the recipe: start with three quarters of the ${caution.foods.join(", ")}, then taste.`;
+    case "times do not scale":
+      return "Oven and resting times stay as written: use more trays or pots, not more time.";
+  }
 }

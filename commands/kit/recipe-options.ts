@@ -1,0 +1,82 @@
+import { hasWords, resolvePart } from "../../shared/recipe/resolve-part.ts";
+import type { Recipe } from "../../shared/recipe/types.ts";
+import { excerpt } from "../../shared/words/problems.ts";
+import { type Completer, Refusal } from "./command.ts";
+import type { Context } from "./context.ts";
+import type { PublishedRecipe } from "./ports.ts";
+import { listed, sayScaleProblem } from "./say-problem.ts";
+
+const OFFERED = 25;
+/** The platform's limit for the label and the value of an offer. */
+const OFFER_CHARS = 100;
+
+/** Offers the group's recipes by title. */
+export const completeRecipe: Completer = async ({ stores, group }, typed) => {
+  const found = await stores.recipes.search(group.id, typed.slice(0, OFFER_CHARS), OFFERED);
+  return found.map(({ id, title }) =>
+    title.length <= OFFER_CHARS
+      ? { label: title, value: title }
+      : { label: `${title.slice(0, OFFER_CHARS - 1)}…`, value: id },
+  );
+};
+
+/** The recipe of this group by title or id; else a refusal that names the nearest. */
+export async function recipeOrRefuse(context: Context, typed: string): Promise<PublishedRecipe> {
+  const { stores, group } = context;
+  const found = await stores.recipes.find(group.id, typed);
+  if (found !== null) return found;
+  const near = await stores.recipes.search(group.id, typed, 4);
+  const [only, ...others] = near;
+  if (only !== undefined && others.length === 0) {
+    const sole = await stores.recipes.find(group.id, only.id);
+    if (sole !== null) return sole;
+  }
+  throw new Refusal(
+    near.length === 0
+      ? `There is no recipe “${excerpt(typed)}”: type /recipe find to see which there are.`
+      : `“${excerpt(typed)}” fits several recipes: type ${listed(near.map(({ title }) => title))}.`,
+  );
+}
+
+/** What is to be left out, "tortillas, cheese": the names of those components and foods. */
+export function resolveWithout(recipe: Recipe, typed: string): readonly string[] {
+  const names = piecesOf(typed).map((text) => {
+    const part = resolvePart(recipe, text);
+    if (!part.ok) throw new Refusal(sayScaleProblem(part.problem));
+    return part.value.name;
+  });
+  return [...new Set(names)];
+}
+
+/** The swaps to take, "yoghurt, rapeseed oil": line key -> which of its choices (1 is the first swap). */
+export function resolveSwaps(recipe: Recipe, typed: string): Readonly<Record<string, number>> {
+  const all = recipe.components.flatMap((part) =>
+    part.lines.flatMap(({ key, swaps }) =>
+      swaps.map(({ foodText }, index) => ({ key, index: index + 1, foodText })),
+    ),
+  );
+  const taken: Record<string, number> = {};
+  for (const text of piecesOf(typed)) {
+    const fitting = all.filter(({ foodText }) => hasWords(foodText, text));
+    const lines = new Set(fitting.map(({ key }) => key));
+    const [first] = fitting;
+    if (first === undefined || fitting.length > lines.size) {
+      throw new Refusal(noSuchSwap(text, [...new Set(all.map(({ foodText }) => foodText))]));
+    }
+    for (const { key, index } of fitting) taken[key] = index;
+  }
+  return taken;
+}
+
+function noSuchSwap(text: string, swaps: readonly string[]): string {
+  return swaps.length === 0
+    ? `This recipe has no swaps, so not “${excerpt(text)}” either.`
+    : `“${excerpt(text)}” is not one swap of this recipe: type one of ${listed(swaps)}.`;
+}
+
+function piecesOf(typed: string): readonly string[] {
+  return typed
+    .split(/[,;]/u)
+    .map((text) => text.trim())
+    .filter((text) => text !== "");
+}
