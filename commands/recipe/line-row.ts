@@ -1,0 +1,111 @@
+import type { FoodBook } from "../../shared/food/book.ts";
+import type { Amount } from "../../shared/quantity/types.ts";
+import { massUnitG, volumeUnitMl } from "../../shared/quantity/unit.ts";
+import { isContainer, isCounted } from "../../shared/quantity/unit-words.ts";
+import { writeAmount, writeGrams } from "../../shared/quantity/write-amount.ts";
+import type { ScaledLine } from "../../shared/recipe/scale.ts";
+import type { LineChoice } from "../../shared/recipe/types.ts";
+import { foldWords } from "../../shared/words/fold.ts";
+import { singular } from "../../shared/words/plural.ts";
+import type { Row } from "../kit/reply.ts";
+import type { CardUnits } from "./card-request.ts";
+
+const OUNCE_G = 28.349523125;
+
+/** One ingredient of a card: food, amount with unit, and what a cook should know about it. */
+export function lineRow(line: ScaledLine, units: CardUnits, factor: number): Row {
+  const { choice, roundedByG, grams } = line;
+  const { countWord, food } = splitCount(choice);
+  const written = writtenIn(choice, line.written, grams, units);
+  const figure = countWord === "" ? written : `${written} ${countWord}`;
+  const notes = [
+    besideG(choice.amount, grams, written),
+    choice.preparation,
+    roundedNote(line),
+    line.optional ? "optional" : "",
+    line.swapped ? "swap" : "",
+    ...line.others.map((other) => otherNote(other, units, factor)),
+  ].filter((note) => note !== "");
+  // A count without a unit word is read with its label: "eggs — 3".
+  return roundedByG === 0 && notes.length === 0
+    ? { label: food, figure }
+    : { label: food, figure, note: notes.join("; ") };
+}
+
+/** "cloves garlic" is counted in cloves; "large eggs" in eggs. */
+function splitCount({ amount, foodText }: LineChoice): {
+  readonly countWord: string;
+  readonly food: string;
+} {
+  const [first = "", ...rest] = foodText.split(" ");
+  const word = singular(foldWords(first));
+  const food = rest.join(" ").replace(/^of /iu, "");
+  const counts = amount?.unit === "piece" && food !== "" && (isCounted(word) || isContainer(word));
+  return counts ? { countWord: first, food } : { countWord: "", food: foodText };
+}
+
+/** The amount in the units asked for; spoons stay spoons, pieces stay pieces. */
+function writtenIn(
+  { amount }: LineChoice,
+  asScaled: string,
+  grams: number | null,
+  units: CardUnits,
+): string {
+  if (amount === null || units === "as written" || amount.unit === "piece") return asScaled;
+  const isMass = massUnitG(amount.unit) !== null;
+  if (isMass && grams !== null) {
+    return units === "metric"
+      ? writeGrams(grams)
+      : writeAmount({ value: grams / OUNCE_G, to: null, unit: "oz" });
+  }
+  const toCups: readonly string[] = ["ml", "cl", "l"];
+  const toMl: readonly string[] = ["cup", "pint", "quart", "fl oz"];
+  if (units === "us" && toCups.includes(amount.unit)) return inUnit(amount, "cup");
+  if (units === "metric" && toMl.includes(amount.unit)) return inUnit(amount, "ml");
+  return asScaled;
+}
+
+function inUnit(amount: Amount, unit: "cup" | "ml"): string {
+  const times = (volumeUnitMl(amount.unit, "us") ?? 1) / (volumeUnitMl(unit, "us") ?? 1);
+  const to = amount.to === null ? null : amount.to * times;
+  return writeAmount({ value: amount.value * times, to, unit });
+}
+
+/** Grams beside what is not written as a mass. */
+function besideG(amount: Amount | null, grams: number | null, written: string): string {
+  if (amount === null || grams === null || massUnitG(amount.unit) !== null) return "";
+  const weight = writeGrams(grams);
+  return weight === written || weight === "0 g" ? "" : weight;
+}
+
+/** "2.67 → 3, 17 g more": whole foods come whole, and the cook sees what that moved. */
+function roundedNote({ choice, grams, roundedByG }: ScaledLine): string {
+  if (roundedByG === 0 || grams === null || grams === 0 || choice.amount === null) return "";
+  const exact = (choice.amount.value * (grams - roundedByG)) / grams;
+  const shown = Math.round(exact * 100) / 100;
+  if (shown === choice.amount.value) return "";
+  const moved = writeGrams(Math.abs(roundedByG));
+  return `${shown} → ${choice.amount.value}, ${moved} ${roundedByG > 0 ? "more" : "less"}`;
+}
+
+function otherNote(other: LineChoice, units: CardUnits, factor: number): string {
+  if (other.amount === null) return `or ${other.foodText}`;
+  const { value, to, unit } = other.amount;
+  const amount = { value: value * factor, to: to === null ? null : to * factor, unit };
+  const grams = other.grams === null ? null : other.grams * factor;
+  return `or ${writtenIn({ ...other, amount }, writeAmount(amount), grams, units)} ${other.foodText}`;
+}
+
+/** Allergens of everything on the card, in the order of the law's list; and foods nobody knows about. */
+export function allergensOf(
+  lines: readonly ScaledLine[],
+  foods: FoodBook,
+): { readonly known: readonly string[]; readonly unknown: readonly string[] } {
+  const found = lines.map(({ choice }) => ({
+    choice,
+    food: choice.foodId === null ? null : foods.byId(choice.foodId),
+  }));
+  const known = new Set(found.flatMap(({ food }) => food?.allergens ?? []));
+  const unknown = found.filter(({ food }) => food === null).map(({ choice }) => choice.foodText);
+  return { known: [...known], unknown: [...new Set(unknown)] };
+}
