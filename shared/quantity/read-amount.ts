@@ -134,7 +134,9 @@ function measureIn(text: string): Amount | null {
 function containerAtStart(text: string): string | null {
   const match = /^(\p{L}{1,12})(?: of)?(?: |$)/iu.exec(text);
   if (match === null || !isContainer(singular((match[1] ?? "").toLowerCase()))) return null;
-  return text.slice(match[0].length);
+  // That it is canned decides which food it is.
+  const canned = /^(?:can|tin)/iu.test(text) ? "canned " : "";
+  return `${canned}${text.slice(match[0].length)}`;
 }
 
 function multiply(amount: Amount, by: number): Amount {

@@ -1,5 +1,5 @@
 import { readAmount } from "../quantity/read-amount.ts";
-import { isSwapLine } from "./read-ingredient.ts";
+import { amountLast, isSwapLine } from "./read-ingredient.ts";
 import { type KeepingClause, readKeeping } from "./read-keeping.ts";
 import { isYieldLine } from "./read-yield.ts";
 
@@ -70,7 +70,7 @@ function ingredientKind(text: string, bare: string, isBulleted: boolean, section
   // A lone mark is an ingredient that was not written out, or a rule between blocks.
   if (/^[-*•]$/u.test(text)) return { kind: "ingredient", text: "" };
   if (/^[-–—*_=]{3,}$/u.test(text)) return { kind: "blank" };
-  const isAmount = startsWithAmount(text) || /\bto taste\b/iu.test(text);
+  const isAmount = hasAmount(text) || /\bto taste\b/iu.test(text);
   return isAmount && section === "ingredients"
     ? { kind: "ingredient", text }
     : { kind: "plain", text };
@@ -86,8 +86,9 @@ function partKind(heading: string): Kind {
   return { kind: "part", name: capital(name), optional };
 }
 
-function startsWithAmount(text: string): boolean {
+function hasAmount(text: string): boolean {
   if (/^\S{1,12} ?(?:minutes?|mins?|hours?)\b/iu.test(text)) return false;
+  if (amountLast(text)?.ok === true) return true;
   const read = readAmount(text);
   // A wrong amount still is one: its fault must be told.
   return read.ok || (read.problem.code !== "no number" && read.problem.code !== "not a number");

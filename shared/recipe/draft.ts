@@ -1,4 +1,3 @@
-import { singular } from "../words/plural.ts";
 import { classify, type Kind, type Section } from "./classify.ts";
 import { RECIPE_LIMITS, type ReadRemark, type RecipeProblem } from "./problems.ts";
 import type { KeepingClause } from "./read-keeping.ts";
@@ -205,15 +204,4 @@ function takePlainStep(draft: Draft, text: string, line: number): void {
   if (last === undefined || !last.numbered) takeStep(draft, text, false, line);
   else if (draft.afterBlank) draft.notes.push(text);
   else last.text = `${last.text} ${text}`;
-}
-
-/** Whether a name means the whole: "the wraps" of a recipe that makes wraps. */
-export function meansWhole(name: string, portionWord: string, title: string): boolean {
-  const said = singular(name.toLowerCase().replace(/^the /u, ""));
-  return (
-    said === "" ||
-    said === portionWord ||
-    said === "portion" ||
-    said === singular(title.toLowerCase())
-  );
 }

@@ -7,6 +7,7 @@ import { massUnitG } from "../quantity/unit.ts";
 import { foldWords } from "../words/fold.ts";
 import { excerpt } from "../words/problems.ts";
 import type { ScaleProblem } from "./problems.ts";
+import { amountLast } from "./read-ingredient.ts";
 import { hasWords } from "./resolve-part.ts";
 import type { LineChoice, Recipe } from "./types.ts";
 import { gramsOf } from "./weigh-choice.ts";
@@ -109,7 +110,6 @@ export function readInHand(
 function amountAndFood(text: string): ReadAmount | null {
   const first = readAmount(text);
   if (first.ok) return first.value;
-  const last = /^(\D{2,100}?),? (\d.*)$/u.exec(text.trim());
-  const turned = last === null ? null : readAmount(`${last[2] ?? ""} ${last[1] ?? ""}`);
-  return turned?.ok ? turned.value : null;
+  const last = amountLast(text.trim());
+  return last?.ok ? last.value : null;
 }

@@ -1,6 +1,7 @@
 import { foldWords } from "../words/fold.ts";
+import { singular } from "../words/plural.ts";
 import { excerpt } from "../words/problems.ts";
-import { type Draft, type DraftPart, meansWhole } from "./draft.ts";
+import type { Draft, DraftPart } from "./draft.ts";
 import type { RecipeProblem } from "./problems.ts";
 import { NOTHING_STATED } from "./read-keeping.ts";
 import type { StatedKeeping } from "./types.ts";
@@ -16,10 +17,10 @@ export interface StatedFor {
 export function keepingOf(draft: Draft, title: string, portionWord: string): StatedFor {
   const stated = new Map<DraftPart | null, StatedKeeping>();
   const problems: RecipeProblem[] = [];
+  const whole = (name: string) => (meansWhole(name, portionWord, title) ? null : undefined);
   for (const { line, text, part, clause } of draft.keeping) {
-    const named = meansWhole(clause.about, portionWord, title)
-      ? part
-      : partNamed(draft.parts, clause.about);
+    const named =
+      clause.about === "" ? part : (partNamed(draft.parts, clause.about) ?? whole(clause.about));
     if (named === undefined) {
       const parts = draft.parts.map(({ name }) => name);
       problems.push({ code: "keeping of unknown part", line, name: clause.about, parts });
@@ -40,16 +41,25 @@ export function keepingOf(draft: Draft, title: string, portionWord: string): Sta
   };
 }
 
+/** Whether a name means the whole: "the wraps" of a recipe that makes wraps, "the bake" of a bean bake. */
+function meansWhole(name: string, portionWord: string, title: string): boolean {
+  const said = wordsOf(name);
+  const own = wordsOf(title);
+  const word = said.join(" ");
+  if (word === portionWord || word === "portion") return true;
+  return said.at(-1) === own.at(-1) && said.every((one) => own.includes(one));
+}
+
+function wordsOf(text: string): readonly string[] {
+  return foldWords(text).split(" ").map(singular);
+}
+
 /** By its whole name, else by words that only one part's name has ("the sauce"). */
 function partNamed(parts: readonly DraftPart[], name: string): DraftPart | undefined {
-  const said = foldWords(name);
-  const exact = parts.find((part) => foldWords(part.name) === said);
+  const exact = parts.find((part) => foldWords(part.name) === foldWords(name));
   if (exact !== undefined) return exact;
-  const words = said.split(" ");
-  const holding = parts.filter((part) => {
-    const own = foldWords(part.name).split(" ");
-    return words.every((word) => own.includes(word));
-  });
+  const said = wordsOf(name);
+  const holding = parts.filter((part) => said.every((word) => wordsOf(part.name).includes(word)));
   return holding.length === 1 ? holding[0] : undefined;
 }
 

@@ -1,5 +1,6 @@
 import { fail, type Outcome, ok } from "../outcome.ts";
-import { readAmount } from "../quantity/read-amount.ts";
+import type { AmountProblem } from "../quantity/problems.ts";
+import { type ReadAmount, readAmount } from "../quantity/read-amount.ts";
 import type { Amount } from "../quantity/types.ts";
 import { massUnitG, volumeUnitMl } from "../quantity/unit.ts";
 import { excerpt } from "../words/problems.ts";
@@ -71,18 +72,34 @@ function measured(main: ReadChoice): Amount | null {
 
 function readChoice(text: string, line: number): Outcome<ReadChoice, RecipeProblem> {
   const plain = balanced(text.replace(TO_TASTE, "").replace(/[,;.\s]+$/u, ""));
-  const read = readAmount(plain);
-  if (!read.ok && read.problem.code !== "no number" && read.problem.code !== "not a number") {
+  const first = readAmount(plain);
+  const isAbsent =
+    !first.ok && (first.problem.code === "no number" || first.problem.code === "not a number");
+  const read = isAbsent ? (amountLast(plain) ?? first) : first;
+  if (!read.ok && !isAbsent) {
     return fail({ code: "amount wrong", line, text: excerpt(text), problem: read.problem });
   }
   const { foodText, preparation } = foodAndPreparation(read.ok ? read.value.rest : plain);
   if (!/\p{L}/u.test(foodText)) return fail({ code: "ingredient empty", line });
+  const amount = read.ok ? read.value.amount : null;
   return ok({
-    amount: read.ok ? read.value.amount : null,
+    amount,
     stated: read.ok ? read.value.stated : null,
-    foodText,
+    foodText:
+      amount?.unit === "piece"
+        ? foodText
+        : foodText.replace(/^(?:can|tin)s? (?:of )?/iu, "canned "),
     preparation,
   });
+}
+
+/** "Chicken thighs, 500 g": a measure that ends the line; null when it does not. */
+export function amountLast(text: string): Outcome<ReadAmount, AmountProblem> | null {
+  const match = /^(\D{2,200}?)[,:]? ([\d½¼¾][^,()]{0,20})$/u.exec(text);
+  const read = match === null ? null : readAmount(match[2] ?? "");
+  if (match === null || read === null || !read.ok) return read;
+  const isMeasure = read.value.amount.unit !== "piece" && read.value.rest === "";
+  return isMeasure ? ok({ ...read.value, rest: match[1] ?? "" }) : null;
 }
 
 /** Drops brackets that a split has left without their partner. */

@@ -45,14 +45,15 @@ function lookUp(choice: ReadChoice, foods: FoodBook): LookUp {
 
 function best(foods: FoodBook, text: string): Food | null {
   const words = text.split(" ");
-  const isCountWord = words.length > 1 && countWord(words[0] ?? "") !== null;
+  const isCountWord = words.length > 1 && isCountOrBox(words[0] ?? "");
   const name = isCountWord ? words.slice(1).join(" ").replace(/^of /iu, "") : text;
   return findFood(foods, name, 1)[0]?.food ?? null;
 }
 
-function countWord(word: string): string | null {
+/** A can tells which food it is, so it stays. */
+function isCountOrBox(word: string): boolean {
   const one = singular(foldWords(word));
-  return isCounted(one) || isContainer(one) ? one : null;
+  return isCounted(one) || (isContainer(one) && one !== "can" && one !== "tin");
 }
 
 /** Edible grams of a choice of a food: exact, a measure stated in the line first; null when unknown. */
@@ -71,6 +72,8 @@ function countsWhole(foodText: string, food: Food | null): boolean {
   if (food?.one === null || food === null) return false;
   const one = singular(foldWords(food.one.word));
   const words = foldWords(foodText).split(" ").map(singular);
-  if (words.includes(one)) return true;
-  return !words.some((word) => isCounted(word) || isContainer(word)) && !isCounted(one);
+  const counts = words.filter((word) => word !== one && (isCounted(word) || isContainer(word)));
+  // A thigh fillet is a thigh.
+  if (words.includes(one)) return counts.every((word) => word === "fillet");
+  return counts.length === 0 && !isCounted(one);
 }
