@@ -17,6 +17,8 @@ const PLAIN: Readonly<Record<string, string>> = {
  */
 export function fold(text: string): string {
   return text
+    // Else "1½" would become "11/2", and "10²" 102.
+    .replace(/(\d)([¼-¾⅐-⅞²³¹⁰-⁹])/gu, "$1 $2")
     .normalize("NFKD")
     .toLowerCase()
     .replace(/\p{M}/gu, "")
