@@ -39,11 +39,14 @@ describe("statements on the one connection", () => {
       throw new Error(`rolled back after seeing ${seen}`);
     });
     await inside;
-    const write = db.setting.create(row("theirs"));
-    const read = db.setting.findMany();
+    // Prisma starts a query only when somebody waits for it.
+    const write = db.setting.create(row("theirs")).then(() => "written");
+    const read = db.setting.findMany().then((rows) => rows);
+    // Time enough for both to reach the connection, were they not held back.
+    for (let turn = 0; turn < 20; turn++) await new Promise(setImmediate);
     release();
     await expect(failing).rejects.toThrow("rolled back after seeing 1");
-    await write;
+    expect(await write).toBe("written");
     expect((await read).map(({ key }) => key)).toEqual(["theirs"]);
     expect((await db.setting.findMany()).map(({ key }) => key)).toEqual(["theirs"]);
     await db.$disconnect();
