@@ -18,7 +18,7 @@ import {
 } from "../kit/options.ts";
 import { changeStock } from "../kit/plan.ts";
 import type { PublishedRecipe } from "../kit/ports.ts";
-import { completeRecipe, recipeOrRefuse, resolveWithout } from "../kit/recipe-options.ts";
+import { completeRecipe, recipeOrRefuse } from "../kit/recipe-options.ts";
 import { sayScaleProblem } from "../kit/say-problem.ts";
 import { sayStockProblem } from "../kit/say-stock-problem.ts";
 import { loggedReply } from "./logged.ts";
@@ -127,13 +127,16 @@ function cookedBatch(context: Context, published: PublishedRecipe, input: Cooked
     );
   }
   const portions = input.portions ?? recipe.portions;
-  const without = input.without === undefined ? [] : resolveWithout(recipe, input.without);
+  const without = input.without?.split(",").map((part) => part.trim()) ?? [];
   const scaled = scaleRecipe(recipe, foods, {
     by: { kind: "portions", portions },
     without,
     swaps: {},
   });
   if (!scaled.ok) throw new Refusal(sayScaleProblem(scaled.problem));
+  const leftOut = scaled.value.leftOut
+    .filter((part) => part.kind === "component")
+    .map((part) => part.name);
   const nutrition = nutritionOf(scaled.value, foods, { cookedWeightG: input.weight ?? null });
   const massG = input.weight ?? nutrition.cookedWeightG ?? nutrition.togetherG;
   return {
@@ -147,7 +150,7 @@ function cookedBatch(context: Context, published: PublishedRecipe, input: Cooked
     cookedOn: dateIn(when.value, zone),
     cookedWeightG: input.weight ?? null,
     portionG: massG / portions,
-    keeping: resolveKeeping(recipe, foods, without),
+    keeping: resolveKeeping(recipe, foods, leftOut),
     perPortion: nutrition.perPortion,
   };
 }

@@ -69,7 +69,7 @@ beforeEach(async () => {
   const channel = guild.channels[1]?.id ?? "";
   await server.slash(coach, guild, ["group", "setup"], {
     zone: "Europe/Lisbon",
-    channel: { channel },
+    channel,
   });
   await server.slash(coach, guild, ["recipe", "publish"], {
     file: { name: "pot.txt", bytes: new TextEncoder().encode(POT_TEXT) },
@@ -152,13 +152,7 @@ describe("the whole path on Discord", () => {
 
   it("falls back to the group's channel when direct messages are closed, pinging that member alone", async () => {
     const { server, member, guild } = whole;
-    server.fault({
-      kind: "refuse",
-      status: 403,
-      code: 50007,
-      method: "POST",
-      path: /^\/channels\/\d+\/messages$/u,
-    });
+    server.platform.closedDirect.add(member.id);
     await log();
     await until("2026-10-14T07:00:00Z");
     const channel = server.messagesIn(guild.channels[1]?.id ?? "");
@@ -170,8 +164,7 @@ describe("the whole path on Discord", () => {
     const { server, member } = whole;
     await log();
     server.fault({
-      kind: "error-after",
-      status: 500,
+      kind: "500 after storing",
       method: "POST",
       path: /^\/channels\/\d+\/messages$/u,
       times: 1,
