@@ -35,7 +35,7 @@ export function sayScaleProblem(problem: ScaleProblem): string {
     case "no such part":
       return problem.parts.length === 0
         ? `This recipe has nothing to leave out, so not “${problem.text}” either.`
-        : `There is no optional “${problem.text}” in this recipe: type one of ${listed(problem.parts)}.`;
+        : `There is no “${problem.text}” in this recipe: type one of ${listed(problem.parts)}.`;
     case "several parts match":
       return `“${problem.text}” fits several things: type one of ${listed(problem.parts)}.`;
     case "nothing left":

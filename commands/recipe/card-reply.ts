@@ -66,13 +66,15 @@ function headingOf({ published, request, scaled }: Card): string {
   return `${writeGrams(request.by.grams)} of ${request.by.foodText} makes ${makes} of ${published.recipe.title}, ${size}`;
 }
 
-function ingredientParts({ scaled, request }: Card): readonly Part[] {
+function ingredientParts({ scaled, request, foods }: Card): readonly Part[] {
   const alone = scaled.components.length === 1;
   return scaled.components.map((part) => {
     const title = part.optional ? `${part.name} (optional)` : part.name;
     return rows(
       alone && !part.optional ? null : title,
-      part.lines.map((line) => lineRow(line, request.units, scaled.factor)),
+      part.lines.map((line) =>
+        lineRow(line, { units: request.units, factor: scaled.factor, foods }),
+      ),
     );
   });
 }

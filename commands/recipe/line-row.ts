@@ -11,12 +11,23 @@ import type { Row } from "../kit/reply.ts";
 import type { CardUnits } from "./card-request.ts";
 
 const OUNCE_G = 28.349523125;
+/** Ounces are written to the quarter (7 g): less than this goes by spoons, else by grams. */
+const FEW_OUNCES_G = 2 * OUNCE_G;
+
+/** How the lines of a card are shown. */
+interface Shown {
+  readonly units: CardUnits;
+  readonly factor: number;
+  readonly foods: FoodBook;
+}
 
 /** One ingredient of a card: food, amount with unit, and what a cook should know about it. */
-export function lineRow(line: ScaledLine, units: CardUnits, factor: number): Row {
+export function lineRow(line: ScaledLine, { units, factor, foods }: Shown): Row {
   const { choice, roundedByG, grams } = line;
   const { countWord, food } = splitCount(choice);
-  const written = writtenIn(choice, line.written, grams, units);
+  const densityOf = (id: LineChoice["foodId"]) =>
+    id === null ? null : (foods.byId(id)?.densityGPerMl ?? null);
+  const written = writtenIn(choice, line.written, units, densityOf(choice.foodId));
   const figure = countWord === "" ? written : `${written} ${countWord}`;
   const notes = [
     besideG(choice.amount, grams, written),
@@ -24,7 +35,7 @@ export function lineRow(line: ScaledLine, units: CardUnits, factor: number): Row
     roundedNote(line),
     line.optional ? "optional" : "",
     line.swapped ? "swap" : "",
-    ...line.others.map((other) => otherNote(other, units, factor)),
+    ...line.others.map((other) => otherNote(other, { units, factor }, densityOf(other.foodId))),
   ].filter((note) => note !== "");
   // A count without a unit word is read with its label: "eggs — 3".
   return roundedByG === 0 && notes.length === 0
@@ -46,17 +57,14 @@ function splitCount({ amount, foodText }: LineChoice): {
 
 /** The amount in the units asked for; spoons stay spoons, pieces stay pieces. */
 function writtenIn(
-  { amount }: LineChoice,
+  { amount, grams }: LineChoice,
   asScaled: string,
-  grams: number | null,
   units: CardUnits,
+  densityGPerMl: number | null,
 ): string {
   if (amount === null || units === "as written" || amount.unit === "piece") return asScaled;
-  const isMass = massUnitG(amount.unit) !== null;
-  if (isMass && grams !== null) {
-    return units === "metric"
-      ? writeGrams(grams)
-      : writeAmount({ value: grams / OUNCE_G, to: null, unit: "oz" });
+  if (massUnitG(amount.unit) !== null && grams !== null) {
+    return units === "metric" ? writeGrams(grams) : usMass(grams, densityGPerMl);
   }
   const toCups: readonly string[] = ["ml", "cl", "l"];
   const toMl: readonly string[] = ["cup", "pint", "quart", "fl oz"];
@@ -65,17 +73,26 @@ function writtenIn(
   return asScaled;
 }
 
+function usMass(grams: number, densityGPerMl: number | null): string {
+  if (grams >= FEW_OUNCES_G) {
+    return writeAmount({ value: grams / OUNCE_G, to: null, unit: "oz" });
+  }
+  const spoonMl = volumeUnitMl("tbsp", "us");
+  if (densityGPerMl === null || spoonMl === null) return writeGrams(grams);
+  return writeAmount({ value: grams / densityGPerMl / spoonMl, to: null, unit: "tbsp" });
+}
+
 function inUnit(amount: Amount, unit: "cup" | "ml"): string {
   const times = (volumeUnitMl(amount.unit, "us") ?? 1) / (volumeUnitMl(unit, "us") ?? 1);
   const to = amount.to === null ? null : amount.to * times;
   return writeAmount({ value: amount.value * times, to, unit });
 }
 
-/** Grams beside what is not written as a mass. */
+/** Grams beside what is not written in grams: a scale is the surest measure. */
 function besideG(amount: Amount | null, grams: number | null, written: string): string {
-  if (amount === null || grams === null || massUnitG(amount.unit) !== null) return "";
+  if (amount === null || grams === null || / k?g$/u.test(written)) return "";
   const weight = writeGrams(grams);
-  return weight === written || weight === "0 g" ? "" : weight;
+  return weight === "0 g" ? "" : weight;
 }
 
 /** "2.67 → 3, 17 g more": whole foods come whole, and the cook sees what that moved. */
@@ -88,12 +105,20 @@ function roundedNote({ choice, grams, roundedByG }: ScaledLine): string {
   return `${shown} → ${choice.amount.value}, ${moved} ${roundedByG > 0 ? "more" : "less"}`;
 }
 
-function otherNote(other: LineChoice, units: CardUnits, factor: number): string {
+function otherNote(
+  other: LineChoice,
+  { units, factor }: Omit<Shown, "foods">,
+  densityGPerMl: number | null,
+): string {
   if (other.amount === null) return `or ${other.foodText}`;
   const { value, to, unit } = other.amount;
-  const amount = { value: value * factor, to: to === null ? null : to * factor, unit };
-  const grams = other.grams === null ? null : other.grams * factor;
-  return `or ${writtenIn({ ...other, amount }, writeAmount(amount), grams, units)} ${other.foodText}`;
+  const scaled = {
+    ...other,
+    amount: { value: value * factor, to: to === null ? null : to * factor, unit },
+    grams: other.grams === null ? null : other.grams * factor,
+  };
+  const written = writtenIn(scaled, writeAmount(scaled.amount), units, densityGPerMl);
+  return `or ${written} ${other.foodText}`;
 }
 
 /** Allergens of everything on the card, in the order of the law's list; and foods nobody knows about. */
