@@ -1,18 +1,6 @@
 import { saltG } from "./sum.ts";
 import type { NutrientKey, NutrientSum, NutrientSums } from "./types.ts";
 
-/** The figures as a card lists them: what a reader calls each, in the order of a label. */
-export const FIGURE_LABELS: readonly { readonly key: NutrientKey; readonly label: string }[] = [
-  { key: "energyKcal", label: "energy" },
-  { key: "proteinG", label: "protein" },
-  { key: "fatG", label: "fat" },
-  { key: "saturatedFatG", label: "saturated fat" },
-  { key: "carbohydrateG", label: "carbohydrate" },
-  { key: "sugarsG", label: "sugars" },
-  { key: "fibreG", label: "fibre" },
-  { key: "sodiumMg", label: "salt" },
-];
-
 /** One figure with its unit and no more digits than it has: "512 kcal", "38 g", "at least 1.2 g". */
 export function writeFigure(sums: NutrientSums, key: NutrientKey): string {
   if (key === "energyKcal") return written(sums[key], `${Math.round(sums[key].amount)} kcal`);

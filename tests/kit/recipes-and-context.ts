@@ -10,7 +10,6 @@ import type {
   Stores,
 } from "../../commands/kit/ports.ts";
 import type { Reply } from "../../commands/kit/reply.ts";
-import { foodBook } from "../../shared/food/book.ts";
 import {
   causeId,
   type GroupId,
@@ -146,8 +145,6 @@ export function testContext(rest: Partial<Context> = {}): Context {
     ...rest,
   };
 }
-
-export const NO_FOODS = foodBook([]);
 
 export function attached(text: string, name = "recipe.txt"): AttachedFile {
   return { name, bytes: new TextEncoder().encode(text) };
