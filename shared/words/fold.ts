@@ -16,17 +16,19 @@ const PLAIN: Readonly<Record<string, string>> = {
  * space as one space. Other punctuation stays; `foldWords` drops it.
  */
 export function fold(text: string): string {
-  return text
-    // Else "1½" would become "11/2", and "10²" 102.
-    .replace(/(\d)([¼-¾⅐-⅞²³¹⁰-⁹])/gu, "$1 $2")
-    .normalize("NFKD")
-    .toLowerCase()
-    .replace(/\p{M}/gu, "")
-    .replace(/[ßæœøđłı’‘]/gu, (letter) => PLAIN[letter] ?? letter)
-    .replace(/[\u2010-\u2015\u2212]/gu, "-")
-    .replace(/\u2044/gu, "/")
-    .replace(/\s+/gu, " ")
-    .trim();
+  return (
+    text
+      // Else "1½" would become "11/2", and "10²" 102.
+      .replace(/(\d)([¼-¾⅐-⅞²³¹⁰-⁹])/gu, "$1 $2")
+      .normalize("NFKD")
+      .toLowerCase()
+      .replace(/\p{M}/gu, "")
+      .replace(/[ßæœøđłı’‘]/gu, (letter) => PLAIN[letter] ?? letter)
+      .replace(/[\u2010-\u2015\u2212]/gu, "-")
+      .replace(/\u2044/gu, "/")
+      .replace(/\s+/gu, " ")
+      .trim()
+  );
 }
 
 /** The words of a text for search: folded, letters and digits only, one space between. */
