@@ -38,7 +38,3 @@ export function isBefore(a: Instant, b: Instant): boolean {
 export function isDateBefore(a: PlainDate, b: PlainDate): boolean {
   return Temporal.PlainDate.compare(a, b) < 0;
 }
-
-export function earlierDate(a: PlainDate, b: PlainDate): PlainDate {
-  return isDateBefore(b, a) ? b : a;
-}

@@ -1,6 +1,6 @@
 import { allocate } from "../../shared/allocation/allocate.ts";
 import { mealSlots } from "../../shared/allocation/slots.ts";
-import type { Allocation, MealRule } from "../../shared/allocation/types.ts";
+import type { Allocation, MealRule, Surplus } from "../../shared/allocation/types.ts";
 import { type CauseId, changeId } from "../../shared/ids.ts";
 import { fail, type Outcome, ok } from "../../shared/outcome.ts";
 import { deriveReminders, nextReplan } from "../../shared/reminder/derive.ts";
@@ -8,7 +8,7 @@ import type { DerivedReminder, ReminderChoice } from "../../shared/reminder/type
 import type { StockStep } from "../../shared/stock/decide.ts";
 import type { StockProblem } from "../../shared/stock/problems.ts";
 import type { Batch, Stock } from "../../shared/stock/types.ts";
-import type { Instant } from "../../shared/time.ts";
+import { type Instant, isBefore } from "../../shared/time.ts";
 import type { Member, Replan, Stores } from "./ports.ts";
 
 /** How often a write is decided anew when somebody else was faster. */
@@ -21,20 +21,50 @@ export interface MemberPlan {
   readonly replanAt: Instant | null;
 }
 
-/** Derives it all. Without any meals nothing is called surplus: what is eaten when is then unknown. */
+/** How long after a meal its portion may still be marked as eaten before it counts as left over. */
+const MEAL_GRACE_HOURS = 2;
+
+/**
+ * Derives it all. Without any meals nothing is called surplus: what is eaten when is then unknown. A
+ * meal of the last two hours whose portion is not marked yet still has its claim, so that nobody is
+ * told to freeze the lunch they are eating; after that, and after a meal eaten early, it is planned
+ * anew.
+ */
 export function planFor(
   stock: Stock,
   rules: readonly MealRule[],
   choice: ReminderChoice,
   now: Instant,
 ): MemberPlan {
-  const found = allocate(stock, mealSlots(rules, now, choice.zone), now, choice);
-  const allocation = rules.length === 0 ? { ...found, surplus: [] } : found;
+  const slots = mealSlots(rules, now.subtract({ hours: MEAL_GRACE_HOURS }), choice.zone);
+  const ahead = slots.filter((slot) => !isBefore(slot.at, now));
+  const found = allocate(stock, ahead, now, choice);
+  const atTable = slots
+    .filter((slot) => isBefore(slot.at, now))
+    .reduce((sum, slot) => sum + slot.portions, 0);
+  const surplus = rules.length === 0 ? [] : lessAtTable(found.surplus, atTable);
+  const allocation = { ...found, surplus };
+  const settledAt = slots
+    .map((slot) => slot.at.add({ hours: MEAL_GRACE_HOURS }))
+    .find((at) => isBefore(now, at));
   return {
     allocation,
     reminders: deriveReminders(stock, allocation, choice, now),
-    replanAt: nextReplan(stock, choice, now),
+    replanAt: earlier(nextReplan(stock, choice, now), settledAt),
   };
+}
+
+function lessAtTable(surplus: readonly Surplus[], atTable: number): readonly Surplus[] {
+  let left = atTable;
+  return surplus.flatMap((spare) => {
+    const taken = Math.min(left, spare.portions);
+    left -= taken;
+    return taken === spare.portions ? [] : [{ ...spare, portions: spare.portions - taken }];
+  });
+}
+
+function earlier(a: Instant | null, b: Instant | undefined): Instant | null {
+  return a === null || b === undefined || isBefore(a, b) ? a : b;
 }
 
 /** Other things written together with a member's rewritten reminders. */

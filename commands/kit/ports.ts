@@ -108,11 +108,6 @@ export type RecordResult =
   /** The stock has another version by now; read and decide again. */
   | "moved on";
 
-export interface LedgerLine {
-  readonly change: StockChange;
-  readonly undone: boolean;
-}
-
 export interface Stocks {
   /** Lots with portions, their batches, and the version. */
   load(memberId: MemberId): Promise<Stock>;

@@ -3,7 +3,7 @@ import { bestBefore, discardBy } from "../../shared/keeping/dates.ts";
 import { thawLeadHours } from "../../shared/keeping/thaw.ts";
 import { batchOf, isPast } from "../../shared/stock/lot.ts";
 import type { Batch, Lot, Stock } from "../../shared/stock/types.ts";
-import type { PlainDate } from "../../shared/time.ts";
+import { type Instant, isBefore, type PlainDate } from "../../shared/time.ts";
 import { count } from "../../shared/words/plural.ts";
 import { writeDate, writeWhen } from "../../shared/words/write-when.ts";
 
@@ -44,10 +44,10 @@ export function untilOf({ lot, batch }: Shown, today: PlainDate): string {
   return last.equals(today) ? "eat today, last good day" : `eat by ${writeDate(last)}`;
 }
 
-/** "ready Thu 29 Oct, 19:00" for a lot that is thawing. */
-export function readyOf({ lot, batch }: Shown, zone: string): string {
+/** "thawed by Thu 29 Oct, 19:00" for a lot that is thawing, "thawed" once it is. */
+export function readyOf({ lot, batch }: Shown, now: Instant, zone: string): string {
   const readyAt = lot.sinceAt.add({ minutes: Math.ceil(thawLeadHours(batch.portionG) * 60) });
-  return `thawed by ${writeWhen(readyAt, zone)}`;
+  return isBefore(now, readyAt) ? `thawed by ${writeWhen(readyAt, zone)}` : "thawed";
 }
 
 /** "Mon 26 Oct, 12:30 lunch". */

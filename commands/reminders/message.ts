@@ -44,7 +44,11 @@ export function reminderReply(input: ReminderInput): Reply {
     cautions: rows.some((row) => row.kind === "discard today")
       ? ["Do not taste it to find out: food can make you ill and smell fine."]
       : [],
-    buttons: rows.flatMap((row) => buttonsOf(row, input.nonce)).slice(0, 10),
+    buttons: rows
+      .flatMap((row) =>
+        buttonsOf(row, input, rows.length > 1 ? tag(row, input.member.choice.zone) : ""),
+      )
+      .slice(0, 10),
   });
 }
 
@@ -86,26 +90,35 @@ function lateLine(late: readonly ReminderRow[], zone: string): string | null {
   return `I was away and missed a reminder (${what}: ${first.about.title}, ${writeWhen(first.dueAt, zone)}${more}). Type /stock to see what is good.`;
 }
 
-function buttonsOf(row: ReminderRow, nonce: string): readonly Button[] {
+/** Tells the buttons of several lots in one message apart, by the date that stands in their line. */
+function tag({ about }: ReminderRow, zone: string): string {
+  if (about.mealAt !== null) {
+    const at = Temporal.Instant.from(about.mealAt).toZonedDateTimeISO(zone);
+    return ` (${writeDate(at.toPlainDate())})`;
+  }
+  return about.date === null ? "" : ` (${writeDate(Temporal.PlainDate.from(about.date))})`;
+}
+
+function buttonsOf(row: ReminderRow, { nonce }: ReminderInput, tagged: string): readonly Button[] {
   const { about } = row;
-  const press = (kind: string): string =>
-    writePress("stock", "remind", about.lotId, kind, about.portions, nonce);
+  const button = (kind: string, label: string, weight: Button["weight"]): Button => ({
+    id: writePress("stock", "remind", about.lotId, kind, about.portions, nonce),
+    label: `${label}${tagged}`.slice(0, 34),
+    weight,
+  });
   const n = about.portions;
   switch (row.kind) {
     case "thaw tonight":
-      return [{ id: press("thaw"), label: `Set ${n} to thaw`, weight: "main" }];
+      return [button("thaw", `Set ${n} to thaw`, "main")];
     case "discard today":
       return [
-        { id: press("threw"), label: `Threw away ${n}`, weight: "grave" },
-        { id: press("ate"), label: `Ate ${n} before`, weight: "plain" },
+        button("threw", `Threw away ${n}`, "grave"),
+        button("ate", `Ate ${n} before`, "plain"),
       ];
     case "last good day":
-      return [
-        { id: press("ate"), label: `Ate ${n}`, weight: "main" },
-        { id: press("gave"), label: `Gave away ${n}`, weight: "plain" },
-      ];
+      return [button("ate", `Ate ${n}`, "main"), button("gave", `Gave away ${n}`, "plain")];
     case "freeze the surplus":
-      return [{ id: press("froze"), label: `Froze ${n}`, weight: "main" }];
+      return [button("froze", `Froze ${n}`, "main")];
     case "into the fridge":
     case "freezer quality":
       return [];

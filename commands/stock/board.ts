@@ -54,7 +54,7 @@ export function boardReply(input: BoardInput, lead: string | null = null): Reply
     cautions: shown.some((one) => isPast(one.lot, one.batch, today))
       ? ["Past its date means thrown away: do not taste it to find out."]
       : [],
-    buttons: [...firstButtons(shown, today), ...undoButtons(stock)],
+    buttons: [...firstButtons(input, shown), ...undoButtons(stock)],
     choices: [lotChoice(shown, input)],
   });
 }
@@ -93,7 +93,7 @@ function placeRows(
         figure: portionsOf(one),
         note:
           place === "thawing"
-            ? `${readyOf(one, input.zone)}, ${untilOf(one, today)}`
+            ? `${readyOf(one, input.now, input.zone)}, ${untilOf(one, today)}`
             : untilOf(one, today),
       })),
     ),
@@ -110,24 +110,25 @@ function adviceParts(input: BoardInput, shown: readonly Shown[]): readonly Part[
   return lines.length === 0 ? [] : [text(...lines)];
 }
 
-export function surplusLines(
-  { allocation }: Pick<BoardInput, "allocation">,
-  shown: readonly Shown[],
-): string[] {
+function surplusLines({ allocation }: BoardInput, shown: readonly Shown[]): string[] {
   return allocation.surplus.flatMap((spare) => {
     const one = shown.find((candidate) => candidate.lot.id === spare.lotId);
     if (one === undefined) return [];
     const what = `${portionsOf(one, spare.portions)} of ${one.batch.title}`;
-    if (spare.advice === "freeze")
-      return [`Freeze now: ${what}. No meal takes them before their date.`];
-    const why =
-      one.batch.keeping.freezes === "well"
-        ? ""
-        : ` It freezes badly${one.batch.keeping.reason === "" ? "" : ` (${one.batch.keeping.reason})`}.`;
+    const [them, their] = spare.portions === 1 ? ["it", "its"] : ["them", "their"];
+    if (spare.advice === "freeze") {
+      return [`Freeze now: ${what}. No meal takes ${them} before ${their} date.`];
+    }
     return [
-      `Spare: ${what}. No meal takes them before their date.${why} Eat them sooner or give them away.`,
+      `Spare: ${what}. No meal takes ${them} before ${their} date${whyNotFrozen(one)}. Eat ${them} sooner or give ${them} away.`,
     ];
   });
+}
+
+function whyNotFrozen({ batch }: Shown): string {
+  const { freezes, reason } = batch.keeping;
+  if (freezes === "well") return "";
+  return `, and it freezes badly${reason === "" ? "" : ` (${reason})`}`;
 }
 
 function thawLines({ allocation, zone }: BoardInput, shown: readonly Shown[]): string[] {
@@ -139,13 +140,11 @@ function thawLines({ allocation, zone }: BoardInput, shown: readonly Shown[]): s
   return [`Next to thaw: ${one.batch.title}, for ${mealOf(next, zone)}. I remind you.`];
 }
 
-function firstButtons(
-  shown: readonly Shown[],
-  today: ReturnType<typeof dateIn>,
-): readonly Button[] {
+function firstButtons(input: BoardInput, shown: readonly Shown[]): readonly Button[] {
   const [first] = shown;
   if (first === undefined) return [];
   const { lot, batch } = first;
+  const today = dateIn(input.now, input.zone);
   const short = batch.title.length > 18 ? `${batch.title.slice(0, 17)}…` : batch.title;
   const move = (kind: string, portions: number): string =>
     writePress("stock", "move", lot.id, kind, portions, lot.portions);
@@ -154,15 +153,19 @@ function firstButtons(
       { id: move("threw", lot.portions), label: `Threw away ${lot.portions}`, weight: "grave" },
     ];
   }
-  const second: Button =
-    lot.place === "freezer"
-      ? { id: move("thaw", 1), label: "Set 1 to thaw", weight: "plain" }
-      : { id: move("froze", 1), label: "Froze 1", weight: "plain" };
-  const canMove = lot.place === "freezer" || batch.keeping.freezes !== "no";
   return [
     { id: move("ate", 1), label: `Ate 1 ${short}`, weight: "main" },
-    ...(canMove ? [second] : []),
+    ...freezeButton(input, shown),
   ];
+}
+
+/** Freezing is offered for exactly what was advised to be frozen. */
+function freezeButton({ allocation }: BoardInput, shown: readonly Shown[]): readonly Button[] {
+  const spare = allocation.surplus.find((one) => one.advice === "freeze");
+  const lot = shown.find((one) => one.lot.id === spare?.lotId)?.lot;
+  if (spare === undefined || lot === undefined) return [];
+  const id = writePress("stock", "move", lot.id, "froze", spare.portions, lot.portions);
+  return [{ id, label: `Froze ${spare.portions}`, weight: "plain" }];
 }
 
 function undoButtons(stock: Stock): readonly Button[] {

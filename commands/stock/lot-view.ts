@@ -13,7 +13,7 @@ export function lotReply(one: Shown, portions: number, now: Instant, zone: strin
   const details = [
     { label: "Until", figure: untilOf(one, today) },
     { label: "Cooked", figure: writeDate(batch.cookedOn) },
-    ...(lot.place === "thawing" ? [{ label: "Ready", figure: readyOf(one, zone) }] : []),
+    ...(lot.place === "thawing" ? [{ label: "Ready", figure: readyOf(one, now, zone) }] : []),
     ...(batch.keeping.freezes === "well"
       ? []
       : [

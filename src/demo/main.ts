@@ -39,8 +39,7 @@ async function play(stage: Stage, step: Step, write: (text: string) => void): Pr
     write(`\n=== ${step.note}\n`);
     return;
   }
-  await stage.session.say(step.who === "Mara" ? "as Mara coach" : `as ${step.who}`);
-  stage.speakTo(step.who);
+  await stage.speakAs(step.who, step.who === "Mara");
   const clock = writeWhen(stage.clock.now(), ZONES[step.who]);
   if ("say" in step) {
     write(`\n[${clock}] ${step.who}: ${step.say}\n`);

@@ -29,8 +29,16 @@ export const SCRIPT: readonly Step[] = [
     note: "Saturday. The coach sets the group up and publishes two recipes.",
   },
   { at: "2026-10-24T08:00:00Z", who: "Mara", say: "/group setup zone:Europe/Lisbon" },
-  { at: "2026-10-24T08:02:00Z", who: "Mara", say: `/recipe publish file:${RECIPES}/paprika-thigh-and-white-bean-bake.txt` },
-  { at: "2026-10-24T08:05:00Z", who: "Mara", say: `/recipe publish file:${RECIPES}/cold-noodle-and-cucumber-bowl.txt` },
+  {
+    at: "2026-10-24T08:02:00Z",
+    who: "Mara",
+    say: `/recipe publish file:${RECIPES}/paprika-thigh-and-white-bean-bake.txt`,
+  },
+  {
+    at: "2026-10-24T08:05:00Z",
+    who: "Mara",
+    say: `/recipe publish file:${RECIPES}/cold-noodle-and-cucumber-bowl.txt`,
+  },
 
   {
     at: "2026-10-24T16:00:00Z",
@@ -38,7 +46,11 @@ export const SCRIPT: readonly Step[] = [
   },
   { at: "2026-10-24T16:00:00Z", who: "Ines", say: "/reminders zone:Europe/Lisbon evening:19:00" },
   { at: "2026-10-24T16:01:00Z", who: "Ines", say: "/meals days:Sun, Mon time:19:30 name:dinner" },
-  { at: "2026-10-24T17:30:00Z", who: "Ines", say: "/batch log recipe:Cold noodle and cucumber bowl cooked:18:20" },
+  {
+    at: "2026-10-24T17:30:00Z",
+    who: "Ines",
+    say: "/batch log recipe:Cold noodle and cucumber bowl cooked:18:20",
+  },
   { at: "2026-10-24T17:33:00Z", who: "Ines", say: "/stock" },
   { at: "2026-10-24T17:33:00Z", who: "Ines", pick: "Cold noodle and cucumber bowl" },
   { at: "2026-10-24T17:34:00Z", who: "Ines", press: "Gave away 1" },
@@ -46,7 +58,11 @@ export const SCRIPT: readonly Step[] = [
   { at: "2026-10-25T16:00:00Z", note: "Sunday. Theo, in Chicago, cooks for his weekday lunches." },
   { at: "2026-10-25T16:00:00Z", who: "Theo", say: "/reminders zone:America/Chicago" },
   { at: "2026-10-25T16:01:00Z", who: "Theo", say: "/meals days:Mon-Fri time:12:30 name:lunch" },
-  { at: "2026-10-25T16:02:00Z", who: "Theo", say: "/recipe card recipe:Paprika thigh and white bean bake portions:8" },
+  {
+    at: "2026-10-25T16:02:00Z",
+    who: "Theo",
+    say: "/recipe card recipe:Paprika thigh and white bean bake portions:8",
+  },
   {
     at: "2026-10-25T16:04:00Z",
     who: "Theo",

@@ -42,6 +42,7 @@ export interface Stage {
   readonly seen: Seen;
   /** Whom the next shown message is for. */
   readonly speakTo: (name: string) => void;
+  readonly speakAs: (name: string, isCoach: boolean) => Promise<void>;
 }
 
 /** Ids that repeat from run to run, so that the log does. */
@@ -67,7 +68,11 @@ export async function openStage(
   const offers: Offer[] = [];
   const seen: Seen = { fellDue: new Set(), delivered: new Map() };
   let listener = "";
-  const screen = noting(createScreen(write), (reply, isDirect) => {
+  let isMuted = false;
+  const shown = createScreen((text) => {
+    if (!isMuted) write(text);
+  });
+  const screen = noting(shown, (reply, isDirect) => {
     offers.unshift(...offersOf(reply, listener, isDirect));
   });
   const speakTo = (name: string): void => {
@@ -111,7 +116,22 @@ export async function openStage(
     newId,
     group: { id: "demo", name: "Sunday Pots" },
   });
-  return { store, clock, session, bot, screen, offers, seen, speakTo };
+  return {
+    store,
+    clock,
+    session,
+    bot,
+    screen,
+    offers,
+    seen,
+    speakTo,
+    async speakAs(name, isCoach) {
+      isMuted = true;
+      await session.say(`as ${name}${isCoach ? " coach" : ""}`);
+      isMuted = false;
+      listener = name;
+    },
+  };
 }
 
 function noting(screen: Screen, note: (reply: Reply, isDirect: boolean) => void): Screen {
