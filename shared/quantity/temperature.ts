@@ -28,19 +28,6 @@ export function gasMarkToCelsius(mark: number): number | null {
   return GAS_MARK_C.find(([known]) => known === mark)?.[1] ?? null;
 }
 
-/** The gas mark nearest to an oven setting; null more than 10 degrees outside the scale. */
-export function celsiusToGasMark(celsius: number): number | null {
-  let best: number | null = null;
-  let gap = 10.001;
-  for (const [mark, at] of GAS_MARK_C) {
-    if (Math.abs(at - celsius) < gap) {
-      best = mark;
-      gap = Math.abs(at - celsius);
-    }
-  }
-  return best;
-}
-
 /**
  * An oven setting as the trade calls it in both scales: Fahrenheit to the nearest 10, so 200 °C
  * (exactly 392 °F) is called 390 °F. Never for food-safety temperatures: use `writeCore`.

@@ -150,6 +150,8 @@ describe("ingredient lines", () => {
     expect(lineOf("1 head garlic")?.grams).toBeNull();
     expect(lineOf("1 handful spinach")?.grams).toBeNull();
     expect(lineOf("2 slices onion")?.grams).toBeNull();
+    expect(lineOf("1 bunch scallions")?.grams).toBeNull();
+    expect(lineOf("3 scallions")?.grams).toBeGreaterThan(0);
   });
 
   test("'1 or 2' is a range, and 'or 180 g' a swap", () => {
