@@ -1,0 +1,71 @@
+import { describe, expect, it } from "vitest";
+import { resolveKeeping } from "../../../shared/keeping/resolve.ts";
+import { readRecipe } from "../../../shared/recipe/read.ts";
+import { loadFoodBook } from "../../../src/foods/load.ts";
+
+const foods = loadFoodBook();
+function keepingOf(lines: string, without: readonly string[] = []) {
+  const read = readRecipe(`Test dish\nMakes 4 portions\n\n${lines}\n`, foods);
+  if (!read.ok) throw new Error(JSON.stringify(read.problem));
+  return resolveKeeping(read.value.recipe, foods, without);
+}
+
+describe("how long a batch keeps", () => {
+  it("follows the leftover rule where the coach states nothing", () => {
+    expect(keepingOf("- 500 g chicken thigh\n- 200 g rice")).toMatchObject({
+      fridgeDays: 3,
+      freezes: "well",
+      freezerMonths: 3,
+    });
+  });
+
+  it("is the coach's where that is shorter, and the card says so", () => {
+    const kept = keepingOf("- 500 g salmon\n\nKeeps 2 days in the fridge");
+    expect(kept).toMatchObject({ fridgeDays: 2, limitedBy: "the coach's own limit" });
+  });
+
+  it("is the chart's where the coach states longer, and both are said", () => {
+    const kept = keepingOf("- 500 g chicken thigh\n\nKeeps 6 days in the fridge");
+    expect(kept.fridgeDays).toBe(3);
+    expect(kept.remarks.join(" ")).toMatch(/states 6 days.*gives 3.*use 3/u);
+  });
+
+  it("is as short as its shortest part, and longer without that part", () => {
+    const dish = `Base:
+- 300 g sour cream
+- 100 g mayonnaise
+
+Fish (optional):
+- 300 g cooked salmon`;
+    expect(keepingOf(dish)).toMatchObject({ fridgeDays: 3, limitedBy: "Fish" });
+    expect(keepingOf(dish, ["Fish"]).fridgeDays).toBe(6);
+  });
+
+  it("never goes past seven calendar days, the day of cooking the first", () => {
+    expect(keepingOf("- 200 g salt\n\nKeeps 30 days in the fridge").fridgeDays).toBe(6);
+  });
+
+  it("says why something freezes badly, from the chart where the coach is silent", () => {
+    expect(keepingOf("- 200 g romaine lettuce\n- 100 g cucumber")).toMatchObject({
+      freezes: "no",
+      freezerMonths: null,
+      reason: expect.stringMatching(/limp/u),
+    });
+  });
+
+  it("judges freezing by the parts that must be in it, and keeps a sauce that splits out", () => {
+    const kept = keepingOf(`Base:
+- 500 g chicken thigh
+
+Yoghurt sauce (optional):
+- 200 g plain yogurt`);
+    expect(kept.freezes).toBe("well");
+    expect(kept.remarks.join(" ")).toMatch(
+      /Freeze without the Yoghurt sauce: soft dairy separates/u,
+    );
+  });
+
+  it("fish is at its best for two months, meat for three", () => {
+    expect(keepingOf("- 500 g salmon\n\nFreezes 6 months").freezerMonths).toBe(2);
+  });
+});
