@@ -186,4 +186,17 @@ describe("the recipes that come with the project", () => {
     expect(lines.length).toBeGreaterThan(5);
     expect(lines.every((line) => line.main.grams !== null)).toBe(true);
   });
+
+  test("the example of the description is read without a remark", () => {
+    const lines = readFileSync("shared/recipe/README.md", "utf8").split("\n");
+    const from = lines.findIndex((line) => line.startsWith("    "));
+    const until = lines.findIndex((line) => line.startsWith("| line"));
+    const example = lines.slice(from, until).map((line) => line.slice(4));
+    const outcome = readRecipe(example.join("\n"), FOODS);
+    expect(outcome.ok && outcome.value.remarks).toEqual([]);
+    expect(outcome.ok && outcome.value.recipe.components.map(({ name }) => name)).toEqual([
+      "Base",
+      "Herb yoghurt",
+    ]);
+  });
 });
