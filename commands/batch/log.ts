@@ -105,6 +105,16 @@ export const batchLog = command({
   },
 });
 
+/** A slip of the unit or the point would make a label and a thaw time that nobody can trust. */
+function checkWeight(weightG: number | undefined, portions: number): void {
+  if (weightG === undefined) return;
+  const eachG = weightG / portions;
+  if (eachG >= 20 && eachG <= 5000) return;
+  throw new Refusal(
+    `${Math.round(weightG)} g for ${portions} portions is ${Math.round(eachG)} g each. Type the cooked weight of the whole batch, such as 2.4 kg.`,
+  );
+}
+
 interface Cooked {
   readonly portions?: number | undefined;
   readonly cooked?: string | undefined;
@@ -138,6 +148,7 @@ function cookedBatch(context: Context, published: PublishedRecipe, input: Cooked
     .filter((part) => part.kind === "component")
     .map((part) => part.name);
   const nutrition = nutritionOf(scaled.value, foods, { cookedWeightG: input.weight ?? null });
+  checkWeight(input.weight, portions);
   const massG = input.weight ?? nutrition.cookedWeightG ?? nutrition.togetherG;
   return {
     id: batchId(context.newId()),

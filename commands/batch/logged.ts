@@ -62,7 +62,7 @@ export function loggedReply(input: Logged): Reply {
 
 function fridgeRows(lot: Lot, { batch, allocation }: Logged): readonly Row[] {
   const surplus = allocation.surplus.find((one) => one.lotId === lot.id);
-  const keep = lot.portions - (surplus?.portions ?? 0);
+  const keep = lot.portions - (surplus?.advice === "freeze" ? surplus.portions : 0);
   const until = discardBy(lot, batch.keeping);
   const by = until === null ? "" : `eat by ${writeDate(until)}`;
   const list: Row[] =
@@ -82,7 +82,7 @@ function fridgeRows(lot: Lot, { batch, allocation }: Logged): readonly Row[] {
         ? ""
         : `freezes badly${batch.keeping.reason === "" ? "" : ` (${batch.keeping.reason})`}; `;
     list.push({
-      label: "Too many",
+      label: "Without a meal",
       figure: count(surplus.portions, batch.portionWord),
       note: `${why}${by.replace("eat by", "eat sooner or give away by")}`,
     });
@@ -126,7 +126,7 @@ function plannedParts({ allocation, batch, stock, zone, hasMeals }: Logged): Rep
 }
 
 function cautionsOf(
-  { batch, now, zoneIsOwn, zone }: Logged,
+  { batch, froze, now, zoneIsOwn, zone }: Logged,
   fridge: Lot | undefined,
 ): readonly string[] {
   const hours = (now.epochMilliseconds - batch.cookedAt.epochMilliseconds) / 3_600_000;
@@ -137,6 +137,9 @@ function cautionsOf(
         ]
       : []),
     ...batch.keeping.remarks,
+    ...(froze > 0 && batch.keeping.freezes !== "well"
+      ? [`It freezes badly${batch.keeping.reason === "" ? "" : `: ${batch.keeping.reason}`}.`]
+      : []),
     ...(zoneIsOwn ? [] : [`Times are in ${zone}. If that is not yours, type /reminders zone:`]),
   ];
 }

@@ -1,18 +1,34 @@
 import { allocate } from "../../shared/allocation/allocate.ts";
 import { mealSlots } from "../../shared/allocation/slots.ts";
+import type { ThawHours } from "../../shared/allocation/thaw-time.ts";
 import type { Allocation, MealRule, Surplus } from "../../shared/allocation/types.ts";
 import { type CauseId, changeId } from "../../shared/ids.ts";
 import { fail, type Outcome, ok } from "../../shared/outcome.ts";
 import { deriveReminders, nextReplan } from "../../shared/reminder/derive.ts";
+import { isQuietTime } from "../../shared/reminder/quiet.ts";
 import type { DerivedReminder, ReminderChoice } from "../../shared/reminder/types.ts";
 import type { StockStep } from "../../shared/stock/decide.ts";
 import type { StockProblem } from "../../shared/stock/problems.ts";
 import type { Batch, Stock } from "../../shared/stock/types.ts";
-import { type Instant, isBefore } from "../../shared/time.ts";
+import { dateIn, type Instant, isBefore, isDateBefore, type PlainTime } from "../../shared/time.ts";
 import type { Member, Replan, Stores } from "./ports.ts";
 
 /** How often a write is decided anew when somebody else was faster. */
 const TRIES = 6;
+
+/**
+ * A member's stock as it is to be judged: where a move to another zone has made the calendar day of a
+ * lot an earlier one, the earlier counts, so that no move makes food keep longer.
+ */
+export async function loadStock(stores: Stores, member: Member): Promise<Stock> {
+  const stock = await stores.stocks.load(member.id);
+  const { zone } = member.choice;
+  const lots = stock.lots.map((lot) => {
+    const here = dateIn(lot.sinceAt, zone);
+    return isDateBefore(here, lot.since) ? { ...lot, since: here } : lot;
+  });
+  return { ...stock, lots };
+}
 
 /** What follows from a stock: the allocation, the reminders, and when to look again. */
 export interface MemberPlan {
@@ -38,7 +54,7 @@ export function planFor(
 ): MemberPlan {
   const slots = mealSlots(rules, now.subtract({ hours: MEAL_GRACE_HOURS }), choice.zone);
   const ahead = slots.filter((slot) => !isBefore(slot.at, now));
-  const found = allocate(stock, ahead, now, choice);
+  const found = allocate(stock, ahead, now, wakingHours(choice));
   const atTable = slots
     .filter((slot) => isBefore(slot.at, now))
     .reduce((sum, slot) => sum + slot.portions, 0);
@@ -51,6 +67,17 @@ export function planFor(
     allocation,
     reminders: deriveReminders(stock, allocation, choice, now),
     replanAt: earlier(nextReplan(stock, choice, now), settledAt),
+  };
+}
+
+/** When to be at the freezer: the member's hours, moved out of their quiet hours. */
+function wakingHours(choice: ReminderChoice): ThawHours {
+  const { zone, quietFrom, quietUntil } = choice;
+  const isQuietAt = (time: PlainTime): boolean => isQuietTime(time, choice);
+  return {
+    zone,
+    morning: isQuietAt(choice.morning) ? quietUntil : choice.morning,
+    evening: isQuietAt(choice.evening) ? quietFrom.subtract({ minutes: 1 }) : choice.evening,
   };
 }
 
@@ -79,7 +106,7 @@ export async function replanMember(
 ): Promise<MemberPlan> {
   const choice: ReminderChoice = { ...member.choice, ...patch.choice };
   for (let tries = 0; tries < TRIES; tries += 1) {
-    const stock = await stores.stocks.load(member.id);
+    const stock = await loadStock(stores, { ...member, choice });
     const rules = patch.meals ?? (await stores.meals.list(member.id));
     const plan = planFor(stock, rules, choice, now);
     const written = await stores.reminders.replan({
@@ -109,6 +136,8 @@ interface StockWrite {
   readonly causeId: CauseId;
   readonly newId: () => string;
   readonly newBatch?: Batch;
+  /** Batches that nothing is left of, to which an undo brings portions back. */
+  readonly emptied?: readonly Batch[];
   readonly undoes?: Parameters<typeof changeId>[0];
   readonly decide: (
     stock: Stock,
@@ -120,49 +149,57 @@ interface StockWrite {
  * nobody wrote in between; else decides anew. The same cause twice changes nothing the second time.
  */
 export async function changeStock(write: StockWrite): Promise<Outcome<Changed, StockProblem>> {
-  const { stores, member, now } = write;
-  const rules = await stores.meals.list(member.id);
   for (let tries = 0; tries < TRIES; tries += 1) {
-    const before = await stores.stocks.load(member.id);
-    if ((await stores.stocks.findByCause(write.causeId)) !== null) {
-      return ok({
-        already: true,
-        stock: before,
-        allocation: planFor(before, rules, member.choice, now).allocation,
-      });
-    }
-    const step = await write.decide(before);
-    if (!step.ok) return fail(step.problem);
-    const after = applyStep(before, step.value, write.newBatch);
-    const plan = planFor(after, rules, member.choice, now);
-    const result = await stores.stocks.record({
-      change: {
-        id: changeId(write.newId()),
-        memberId: member.id,
-        version: after.version,
-        causeId: write.causeId,
-        recordedAt: now,
-        movements: step.value.movements,
-        undoes: write.undoes === undefined ? null : changeId(write.undoes),
-      },
-      newBatch: write.newBatch ?? null,
-      lots: step.value.lots,
-      reminders: plan.reminders,
-      replanAt: plan.replanAt,
-    });
-    if (result === "recorded")
-      return ok({ already: false, stock: after, allocation: plan.allocation });
+    const tried = await tryChange(write);
+    if (tried !== "moved on") return tried;
   }
   throw new Error("the stock kept changing while it was written");
 }
 
+async function tryChange(write: StockWrite): Promise<Outcome<Changed, StockProblem> | "moved on"> {
+  const { stores, now } = write;
+  // Read anew at each try: times, zone and meals may have changed with the stock.
+  const member = (await stores.members.find(write.member.id)) ?? write.member;
+  const rules = await stores.meals.list(member.id);
+  const before = await loadStock(stores, member);
+  const allocationOf = (stock: Stock) => planFor(stock, rules, member.choice, now);
+  if ((await stores.stocks.findByCause(write.causeId)) !== null) {
+    return ok({ already: true, stock: before, allocation: allocationOf(before).allocation });
+  }
+  const step = await write.decide(before);
+  if (!step.ok) return fail(step.problem);
+  const added = write.newBatch === undefined ? [] : [write.newBatch];
+  const after = applyStep(before, step.value, [...(write.emptied ?? []), ...added]);
+  const plan = allocationOf(after);
+  const result = await stores.stocks.record({
+    change: {
+      id: changeId(write.newId()),
+      memberId: member.id,
+      version: after.version,
+      causeId: write.causeId,
+      recordedAt: now,
+      movements: step.value.movements,
+      undoes: write.undoes === undefined ? null : changeId(write.undoes),
+    },
+    newBatch: write.newBatch ?? null,
+    lots: step.value.lots,
+    reminders: plan.reminders,
+    replanAt: plan.replanAt,
+  });
+  if (result !== "recorded") return "moved on";
+  return ok({ already: false, stock: after, allocation: plan.allocation });
+}
+
 /** The stock after a step: its lots replaced, empty ones gone, the version one up. */
-export function applyStep(stock: Stock, step: StockStep, newBatch?: Batch): Stock {
+function applyStep(stock: Stock, step: StockStep, batches: readonly Batch[]): Stock {
   const touched = new Set(step.lots.map((lot) => lot.id));
   return {
     ...stock,
     version: stock.version + 1,
-    batches: newBatch === undefined ? stock.batches : [...stock.batches, newBatch],
+    batches: [
+      ...stock.batches,
+      ...batches.filter((one) => stock.batches.every((known) => known.id !== one.id)),
+    ],
     lots: [...stock.lots.filter((lot) => !touched.has(lot.id)), ...step.lots].filter(
       (lot) => lot.portions > 0,
     ),

@@ -113,10 +113,12 @@ export interface Stocks {
   load(memberId: MemberId): Promise<Stock>;
   /** A lot of whoever, with its owner, also when it is empty by now. */
   findLot(lotId: LotId): Promise<{ readonly lot: Lot; readonly batch: Batch } | null>;
-  /** The newest change that is neither undone nor an undo, with the lots it touched as they are now; null when there is none. */
-  lastChange(
-    memberId: MemberId,
-  ): Promise<{ readonly change: StockChange; readonly lots: readonly Lot[] } | null>;
+  /** The newest change that is neither undone nor an undo, with the lots it touched as they are now and their batches; null when there is none. */
+  lastChange(memberId: MemberId): Promise<{
+    readonly change: StockChange;
+    readonly lots: readonly Lot[];
+    readonly batches: readonly Batch[];
+  } | null>;
   /** Whether a cause has been recorded, and as which change. */
   findByCause(causeId: CauseId): Promise<StockChange | null>;
   record(plan: StockPlan): Promise<RecordResult>;

@@ -1,5 +1,11 @@
 import type { Allocation, Serving } from "../../shared/allocation/types.ts";
-import { bestBefore, discardBy } from "../../shared/keeping/dates.ts";
+import {
+  bestBefore,
+  daysLeftAfterThaw,
+  discardBy,
+  LEAST_DAYS_TO_THAW,
+  usedDaysOn,
+} from "../../shared/keeping/dates.ts";
 import { thawLeadHours } from "../../shared/keeping/thaw.ts";
 import { batchOf, isPast } from "../../shared/stock/lot.ts";
 import type { Batch, Lot, Stock } from "../../shared/stock/types.ts";
@@ -33,12 +39,23 @@ export function portionsOf({ lot, batch }: Shown, portions: number = lot.portion
   return count(portions, batch.portionWord);
 }
 
+/** Whether a frozen lot has days enough left to be thawed in the fridge. */
+export function canThaw({ lot, batch }: Shown): boolean {
+  return daysLeftAfterThaw(lot.usedDays, batch.keeping) >= LEAST_DAYS_TO_THAW;
+}
+
+/** Whether a lot frozen on `today` could still be thawed in the fridge later. */
+export function staysThawable({ lot, batch }: Shown, today: PlainDate): boolean {
+  return daysLeftAfterThaw(usedDaysOn(lot, today), batch.keeping) >= LEAST_DAYS_TO_THAW;
+}
+
 /** "eat by Wed 28 Oct", "best before Sun 24 Jan", "past its date: throw away". */
 export function untilOf({ lot, batch }: Shown, today: PlainDate): string {
   const last = discardBy(lot, batch.keeping);
   if (last === null) {
     const best = bestBefore(lot, batch.keeping);
-    return best === null ? "" : `best before ${writeDate(best)}`;
+    const how = canThaw({ lot, batch }) ? "" : ", heat straight from frozen";
+    return best === null ? "" : `best before ${writeDate(best)}${how}`;
   }
   if (isPast(lot, batch, today)) return `was good until ${writeDate(last)}: throw away`;
   return last.equals(today) ? "eat today, last good day" : `eat by ${writeDate(last)}`;

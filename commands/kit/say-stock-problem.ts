@@ -19,13 +19,15 @@ export function sayStockProblem(problem: StockProblem, zone: string): string {
     case "past its date":
       return `Those portions had to be eaten by ${writeDate(Temporal.PlainDate.from(problem.discardBy))}. Throw them away; freezing or giving them does not make them safe.`;
     case "no fridge days left after thawing":
-      return "Those portions had used up their days in the fridge before they were frozen. Do not thaw them in the fridge: reheat from frozen to 74 °C and eat at once.";
+      return "Those portions had used too many of their days in the fridge before they were frozen to be thawed there. Heat them straight from frozen to 74 °C and eat at once.";
     case "cooked in the future":
       return `${writeWhen(Temporal.Instant.from(problem.cookedAt), zone)} has not come yet. Type when the cooking ended, such as “today 18:30” or “now”.`;
     case "cooked too long ago":
       return `That was cooked ${count(problem.daysAgo, "day")} ago and keeps ${count(problem.keepsDays, "day")} in the fridge. If it stood in the fridge since then, throw it away. Nothing was logged.`;
     case "froze more than cooked":
       return `You cannot freeze ${problem.froze} of ${count(problem.cooked, "portion")}. Type a smaller number in freeze.`;
+    case "thawed since":
+      return "Those portions have been thawing since another day, so their days in the fridge are used and setting them to thaw stays. Type /stock to eat, freeze or throw away.";
     case "nothing to undo":
       return "There is nothing to undo.";
   }

@@ -12,6 +12,7 @@ import { writePress } from "../kit/press.ts";
 import { type Reply, reply, rows, text } from "../kit/reply.ts";
 
 const MOST_RULES = 12;
+const MOST_PORTIONS = 20;
 
 export const meals = command({
   path: ["meals"],
@@ -83,14 +84,19 @@ interface Wish {
 async function added(context: Context, before: readonly MealRule[], wish: Wish): Promise<Reply> {
   if (wish.days === undefined || wish.time === undefined) throw needsBoth();
   const name = wish.name ?? nameByHour(wish.time.hour);
+  const was = before.find((one) => fold(one.name) === fold(name));
   const others = before.filter((rule) => fold(rule.name) !== fold(name));
+  if ((wish.portions ?? 1) > MOST_PORTIONS) {
+    throw new Refusal(`A meal takes at most ${MOST_PORTIONS} portions from stock.`);
+  }
   if (others.length >= MOST_RULES) {
     throw new Refusal(
       `That is more than ${MOST_RULES} meals. Take one off first with /meals remove:name.`,
     );
   }
   const rule: MealRule = {
-    id: slotRuleId(context.newId()),
+    // The id stays when a meal is replaced: what was told about it is not told again.
+    id: was?.id ?? slotRuleId(context.newId()),
     name,
     weekdays: wish.days,
     time: wish.time,
@@ -98,7 +104,11 @@ async function added(context: Context, before: readonly MealRule[], wish: Wish):
   };
   const after = [...others, rule];
   await replanMember(context.stores, context.member, context.now, { meals: after });
-  return listed(after, `Noted: ${sayRule(rule)}.`);
+  const lead =
+    was === undefined
+      ? "Noted"
+      : `Changed (it was ${writeWeekdays(was.weekdays)} ${writeTime(was.time)})`;
+  return listed(after, `${lead}: ${sayRule(rule)}.`);
 }
 
 function nameByHour(hour: number): string {

@@ -6,7 +6,6 @@ import type { NutrientSums } from "../../shared/nutrition/types.ts";
 import { writeFigure, writeShort } from "../../shared/nutrition/write.ts";
 import { writeGrams } from "../../shared/quantity/write-amount.ts";
 import { type ScaledRecipe, scaleRecipe } from "../../shared/recipe/scale.ts";
-import type { Recipe } from "../../shared/recipe/types.ts";
 import { count } from "../../shared/words/plural.ts";
 import type { PublishedRecipe } from "../kit/ports.ts";
 import { type Button, type Part, type Reply, type Row, reply, rows, text } from "../kit/reply.ts";
@@ -37,7 +36,7 @@ export function cardReply(card: Card): Reply {
       ),
       rows(null, [...optionalRows(card, figures), hundredRow(figures)]),
       rows(null, [keepingRow(keeping), ...allergenRows(card)]),
-      text(logHint(recipe, scaled)),
+      text(logHint(card)),
     ],
     cautions: [...notCounted(figures), ...scaled.cautions.map(sayScaleCaution), ...keeping.remarks],
     buttons: stepsButton(card),
@@ -62,7 +61,8 @@ function headingOf({ published, request, scaled }: Card): string {
   const makes = count(scaled.portions, scaled.portionWord);
   if (request.by.kind !== "have") return `${published.recipe.title}: ${makes}`;
   const percent = Math.round(scaled.portionShare * 100);
-  const size = percent === 100 ? "of the written size" : `each ${percent} % of the written size`;
+  const size =
+    percent === 100 ? "each of the written size" : `each ${percent} % of the written size`;
   return `${writeGrams(request.by.grams)} of ${request.by.foodText} makes ${makes} of ${published.recipe.title}, ${size}`;
 }
 
@@ -170,8 +170,10 @@ function allergenRows({ scaled, foods }: Card): readonly Row[] {
   ];
 }
 
-function logHint(recipe: Recipe, scaled: ScaledRecipe): string {
-  return `Cooked it? Log this batch: /batch log recipe:${recipe.title} portions:${scaled.portions}`;
+function logHint({ published, scaled }: Card): string {
+  const left = scaled.leftOut.filter(({ kind }) => kind === "component").map(({ name }) => name);
+  const without = left.length === 0 ? "" : ` without:${left.join(", ")}`;
+  return `Cooked it? Log this batch: /batch log recipe:${published.recipe.title} portions:${scaled.portions}${without}`;
 }
 
 function notCounted(figures: Nutrition): readonly string[] {

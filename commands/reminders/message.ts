@@ -1,7 +1,7 @@
 import { Temporal } from "temporal-polyfill";
 import type { ReminderRow } from "../../shared/reminder/types.ts";
 import type { Instant } from "../../shared/time.ts";
-import { dateIn } from "../../shared/time.ts";
+import { dateIn, isDateBefore } from "../../shared/time.ts";
 import { count } from "../../shared/words/plural.ts";
 import { writeDate, writeWhen } from "../../shared/words/write-when.ts";
 import type { Group, Member } from "../kit/ports.ts";
@@ -34,7 +34,7 @@ export function reminderReply(input: ReminderInput): Reply {
   const rows = [...input.rows].sort(
     (a, b) => ORDER[a.kind] - ORDER[b.kind] || a.key.localeCompare(b.key),
   );
-  const lines = rows.map((row) => sayRow(row, input));
+  const lines = [...new Set(rows.map((row) => sayRow(row, input)))];
   const late = lateLine(input.late, input.member.choice.zone);
   const [first, ...more] = lines;
   return reply(first ?? late ?? "Nothing to remind you of.", {
@@ -45,9 +45,7 @@ export function reminderReply(input: ReminderInput): Reply {
       ? ["Do not taste it to find out: food can make you ill and smell fine."]
       : [],
     buttons: rows
-      .flatMap((row) =>
-        buttonsOf(row, input, rows.length > 1 ? tag(row, input.member.choice.zone) : ""),
-      )
+      .flatMap((row) => buttonsOf(row, input, tag(row, rows, input.member.choice.zone)))
       .slice(0, 10),
   });
 }
@@ -72,7 +70,9 @@ export function sayRow(
         ? `Last good day for ${what}: eat ${it} today.`
         : `Last good day for ${what} is ${day}.`;
     case "discard today":
-      return `Throw away ${what}: ${was} good until ${day}.`;
+      return date !== null && !isDateBefore(date, dateIn(now, zone))
+        ? `From tomorrow throw away ${what}: good until ${day} only.`
+        : `Throw away ${what}: ${was} good until ${day}.`;
     case "freeze the surplus":
       return `Freeze ${what} now: no meal takes ${it} by ${day}.`;
     case "into the fridge":
@@ -90,19 +90,29 @@ function lateLine(late: readonly ReminderRow[], zone: string): string | null {
   return `I was away and missed a reminder (${what}: ${first.about.title}, ${writeWhen(first.dueAt, zone)}${more}). Type /stock to see what is good.`;
 }
 
-/** Tells the buttons of several lots in one message apart, by the date that stands in their line. */
-function tag({ about }: ReminderRow, zone: string): string {
+/** Tells the buttons of several lots in one message apart: by the food, and by the day where the food is the same. */
+function tag(row: ReminderRow, all: readonly ReminderRow[], zone: string): string {
+  const { about } = row;
+  const isOneFood = all.every((other) => other.about.title === about.title);
+  const alike = all.filter((other) => other.about.title === about.title).length;
+  const food = isOneFood
+    ? ""
+    : ` ${about.title.length > 12 ? `${about.title.slice(0, 11)}…` : about.title}`;
+  return alike > 1 ? `${food} ${dayOf(row, zone)}` : food;
+}
+
+function dayOf({ about }: ReminderRow, zone: string): string {
   if (about.mealAt !== null) {
     const at = Temporal.Instant.from(about.mealAt).toZonedDateTimeISO(zone);
-    return ` (${writeDate(at.toPlainDate())})`;
+    return writeDate(at.toPlainDate());
   }
-  return about.date === null ? "" : ` (${writeDate(Temporal.PlainDate.from(about.date))})`;
+  return about.date === null ? "" : writeDate(Temporal.PlainDate.from(about.date));
 }
 
 function buttonsOf(row: ReminderRow, { nonce }: ReminderInput, tagged: string): readonly Button[] {
   const { about } = row;
   const button = (kind: string, label: string, weight: Button["weight"]): Button => ({
-    id: writePress("stock", "remind", about.lotId, kind, about.portions, nonce),
+    id: writePress("stock", "remind", about.lotId, kind, about.portions, nonce, row.id),
     label: `${label}${tagged}`.slice(0, 34),
     weight,
   });

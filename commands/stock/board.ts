@@ -1,7 +1,8 @@
 import type { Allocation } from "../../shared/allocation/types.ts";
 import { isPast } from "../../shared/stock/lot.ts";
 import type { Place, Stock } from "../../shared/stock/types.ts";
-import { dateIn, type Instant } from "../../shared/time.ts";
+import { dateIn, type Instant, isBefore } from "../../shared/time.ts";
+import { writeWhen } from "../../shared/words/write-when.ts";
 import { writePress } from "../kit/press.ts";
 import {
   type Button,
@@ -19,6 +20,7 @@ import {
   readyOf,
   type Shown,
   servingsOf,
+  staysThawable,
   untilOf,
 } from "../kit/say-lot.ts";
 
@@ -34,6 +36,8 @@ interface BoardInput {
   readonly now: Instant;
   readonly zone: string;
   readonly hasMeals: boolean;
+  /** What Undo would take back; null when there is nothing fresh enough. */
+  readonly undo: string | null;
 }
 
 /** What is where and until when. `lead` is said first, in place of the usual heading. */
@@ -44,7 +48,7 @@ export function boardReply(input: BoardInput, lead: string | null = null): Reply
   if (shown.length === 0) {
     return reply(lead ?? "Nothing in stock.", {
       parts: [text("Log what you cook with /batch log, and its dates and reminders follow.")],
-      buttons: undoButtons(stock),
+      buttons: undoButtons(input),
     });
   }
   const answer = headingOf(input, shown);
@@ -54,7 +58,7 @@ export function boardReply(input: BoardInput, lead: string | null = null): Reply
     cautions: shown.some((one) => isPast(one.lot, one.batch, today))
       ? ["Past its date means thrown away: do not taste it to find out."]
       : [],
-    buttons: [...firstButtons(input, shown), ...undoButtons(stock)],
+    buttons: [...firstButtons(input, shown), ...undoButtons(input)],
     choices: [lotChoice(shown, input)],
   });
 }
@@ -67,7 +71,9 @@ function headingOf(input: BoardInput, shown: readonly Shown[]): string {
   const [next] = input.allocation.servings;
   const lot = shown.find((one) => one.lot.id === next?.lotId);
   if (next !== undefined && lot !== undefined) {
-    const where = next.from === "freezer" ? ", still in the freezer" : "";
+    const isFrozen = lot.lot.place === "freezer";
+    const where =
+      next.from !== "freezer" ? "" : isFrozen ? ", still in the freezer" : ", to be frozen now";
     return `Next: ${lot.batch.title}${where}, ${mealOf(next, input.zone)}.`;
   }
   const [first] = shown;
@@ -110,14 +116,17 @@ function adviceParts(input: BoardInput, shown: readonly Shown[]): readonly Part[
   return lines.length === 0 ? [] : [text(...lines)];
 }
 
-function surplusLines({ allocation }: BoardInput, shown: readonly Shown[]): string[] {
-  return allocation.surplus.flatMap((spare) => {
+function surplusLines(input: BoardInput, shown: readonly Shown[]): string[] {
+  return input.allocation.surplus.flatMap((spare) => {
     const one = shown.find((candidate) => candidate.lot.id === spare.lotId);
     if (one === undefined) return [];
     const what = `${portionsOf(one, spare.portions)} of ${one.batch.title}`;
     const [them, their] = spare.portions === 1 ? ["it", "its"] : ["them", "their"];
     if (spare.advice === "freeze") {
-      return [`Freeze now: ${what}. No meal takes ${them} before ${their} date.`];
+      const how = staysThawable(one, dateIn(input.now, input.zone))
+        ? ""
+        : ` Then heat ${them} straight from frozen: too few days are left to thaw ${them} in the fridge.`;
+      return [`Freeze now: ${what}. No meal takes ${them} before ${their} date.${how}`];
     }
     return [
       `Spare: ${what}. No meal takes ${them} before ${their} date${whyNotFrozen(one)}. Eat ${them} sooner or give ${them} away.`,
@@ -131,13 +140,37 @@ function whyNotFrozen({ batch }: Shown): string {
   return `, and it freezes badly${reason === "" ? "" : ` (${reason})`}`;
 }
 
-function thawLines({ allocation, zone }: BoardInput, shown: readonly Shown[]): string[] {
-  const next = allocation.servings.find((serving) => serving.thawAt !== null);
-  const one = shown.find(
-    (candidate) => candidate.lot.id === next?.lotId && candidate.lot.place === "freezer",
-  );
-  if (next?.thawAt == null || one === undefined) return [];
-  return [`Next to thaw: ${one.batch.title}, for ${mealOf(next, zone)}. I remind you.`];
+/** The next meal that is served from the freezer, with the lot it comes from. */
+function nextThaw({ allocation }: BoardInput, shown: readonly Shown[]) {
+  for (const serving of allocation.servings) {
+    const one = shown.find(({ lot }) => lot.id === serving.lotId && lot.place === "freezer");
+    if (serving.thawAt !== null && one !== undefined) {
+      const same = allocation.servings.filter(
+        ({ slot, lotId }) => slot.key === serving.slot.key && lotId === serving.lotId,
+      );
+      return { one, serving, thawAt: serving.thawAt, portions: same.length };
+    }
+  }
+  return null;
+}
+
+function thawLines(input: BoardInput, shown: readonly Shown[]): string[] {
+  const next = nextThaw(input, shown);
+  if (next === null) return [];
+  const { one, serving, thawAt, portions } = next;
+  const when = isBefore(input.now, thawAt) ? `on ${writeWhen(thawAt, input.zone)}` : "now";
+  return [
+    `Next to thaw: ${portionsOf(one, portions)} of ${one.batch.title}, ${when}, for ${mealOf(serving, input.zone)}.`,
+  ];
+}
+
+/** Offered from half a day before the planned moment, so that a reminder put off is not a dead end. */
+function thawButton(input: BoardInput, shown: readonly Shown[]): readonly Button[] {
+  const next = nextThaw(input, shown);
+  if (next === null || isBefore(input.now.add({ hours: 12 }), next.thawAt)) return [];
+  const { lot } = next.one;
+  const id = writePress("stock", "move", lot.id, "thaw", next.portions, lot.portions);
+  return [{ id, label: `Set ${next.portions} to thaw`, weight: "plain" }];
 }
 
 function firstButtons(input: BoardInput, shown: readonly Shown[]): readonly Button[] {
@@ -156,6 +189,7 @@ function firstButtons(input: BoardInput, shown: readonly Shown[]): readonly Butt
   return [
     { id: move("ate", 1), label: `Ate 1 ${short}`, weight: "main" },
     ...freezeButton(input, shown),
+    ...thawButton(input, shown),
   ];
 }
 
@@ -168,9 +202,10 @@ function freezeButton({ allocation }: BoardInput, shown: readonly Shown[]): read
   return [{ id, label: `Froze ${spare.portions}`, weight: "plain" }];
 }
 
-function undoButtons(stock: Stock): readonly Button[] {
-  if (stock.version === 0) return [];
-  return [{ id: writePress("stock", "undo", stock.version), label: "Undo", weight: "plain" }];
+function undoButtons({ stock, undo }: BoardInput): readonly Button[] {
+  if (undo === null) return [];
+  const id = writePress("stock", "undo", stock.version);
+  return [{ id, label: `Undo ${undo}`.slice(0, 34), weight: "plain" }];
 }
 
 function lotChoice(shown: readonly Shown[], { now, zone, allocation }: BoardInput): Choice {

@@ -4,7 +4,7 @@ import { dateIn } from "../../shared/time.ts";
 import { writeDate } from "../../shared/words/write-when.ts";
 import { writePress } from "../kit/press.ts";
 import { type Button, type Reply, reply, rows } from "../kit/reply.ts";
-import { portionsOf, readyOf, type Shown, untilOf } from "../kit/say-lot.ts";
+import { canThaw, portionsOf, readyOf, type Shown, untilOf } from "../kit/say-lot.ts";
 
 /** One lot with everything that can be done to `portions` of it. */
 export function lotReply(one: Shown, portions: number, now: Instant, zone: string): Reply {
@@ -44,7 +44,9 @@ function moveButtons({ lot, batch }: Shown, portions: number, past: boolean): re
   if (past) return [...gone, button("ate", "Ate", "plain")];
   const place =
     lot.place === "freezer"
-      ? [{ ...button("thaw", "Set", "plain"), label: `Set ${portions} to thaw` }]
+      ? canThaw({ lot, batch })
+        ? [{ ...button("thaw", "Set", "plain"), label: `Set ${portions} to thaw` }]
+        : []
       : batch.keeping.freezes === "no"
         ? []
         : [button("froze", "Froze", "plain")];

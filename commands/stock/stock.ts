@@ -1,15 +1,15 @@
 import { z } from "zod";
-import { type CauseId, causeId, type LotId, lotId } from "../../shared/ids.ts";
+import { type CauseId, causeId, type LotId, lotId, reminderId } from "../../shared/ids.ts";
 import { fail } from "../../shared/outcome.ts";
 import { decideMove, type MoveKind } from "../../shared/stock/decide.ts";
 import { batchOf, isPast } from "../../shared/stock/lot.ts";
-import type { Lot, Stock } from "../../shared/stock/types.ts";
+import type { Lot, Stock, StockChange } from "../../shared/stock/types.ts";
 import { decideUndo } from "../../shared/stock/undo.ts";
-import { dateIn } from "../../shared/time.ts";
+import { dateIn, type Instant, isBefore, isDateBefore } from "../../shared/time.ts";
 import { count } from "../../shared/words/plural.ts";
 import { command, Refusal } from "../kit/command.ts";
 import type { Context } from "../kit/context.ts";
-import { changeStock, planFor } from "../kit/plan.ts";
+import { changeStock, loadStock, planFor } from "../kit/plan.ts";
 import type { Reply } from "../kit/reply.ts";
 import { sayStockProblem } from "../kit/say-stock-problem.ts";
 import { boardReply } from "./board.ts";
@@ -46,6 +46,10 @@ const reminderArguments = z.tuple([
   z.enum(["ate", "froze", "thaw", "gave", "threw"]),
   whole,
   z.string().regex(/^[0-9a-z]{1,25}$/u),
+  z
+    .string()
+    .regex(/^[0-9a-z]{1,25}$/u)
+    .transform(reminderId),
 ]);
 
 export const stock = command({
@@ -68,13 +72,13 @@ export const stock = command({
 /** The board of the asker's own stock, `lead` said first. */
 export async function board(context: Context, lead: string | null): Promise<Reply> {
   const { stores, member, now } = context;
-  const own = await stores.stocks.load(member.id);
+  const own = await loadStock(stores, member);
   const rules = await stores.meals.list(member.id);
   const { allocation } = planFor(own, rules, member.choice, now);
-  return boardReply(
-    { stock: own, allocation, now, zone: member.choice.zone, hasMeals: rules.length > 0 },
-    lead,
-  );
+  const last = await stores.stocks.lastChange(member.id);
+  const undo = last === null || isTooOld(last.change, now) ? null : sayChange(last.change);
+  const zone = member.choice.zone;
+  return boardReply({ stock: own, allocation, now, zone, hasMeals: rules.length > 0, undo }, lead);
 }
 
 async function showLot(context: Context, args: readonly string[]): Promise<Reply> {
@@ -83,7 +87,7 @@ async function showLot(context: Context, args: readonly string[]): Promise<Reply
     .or(z.tuple([lotArgument, whole]))
     .safeParse(args);
   if (!parsed.success) throw stale();
-  const own = await context.stores.stocks.load(context.member.id);
+  const own = await loadStock(context.stores, context.member);
   const lot = await ownLot(context, own, parsed.data[0]);
   const asked = parsed.data[1] ?? 1;
   const portions = Math.max(1, Math.min(asked, lot.portions));
@@ -100,7 +104,7 @@ async function pressMove(context: Context, args: readonly string[]): Promise<Rep
   const parsed = moveArguments.safeParse(args);
   if (!parsed.success) throw stale();
   const [id, kind, portions, seen] = parsed.data;
-  const own = await context.stores.stocks.load(context.member.id);
+  const own = await loadStock(context.stores, context.member);
   const lot = await ownLot(context, own, id);
   if (lot.portions !== seen) {
     return board(context, "Nothing was changed: the stock is another by now. Here it is.");
@@ -108,15 +112,24 @@ async function pressMove(context: Context, args: readonly string[]): Promise<Rep
   return move(context, { lotId: id, kind: KINDS[kind] ?? "ate", portions }, context.causeId, seen);
 }
 
-/** A button of a reminder: works once, however often it is pressed. */
+/**
+ * A button of a reminder: works once, however often it is pressed. Pressed on a later day, a thaw is
+ * dated to the day of its reminder, the safe side: the portion may have been moved when it was told.
+ */
 async function pressReminder(context: Context, args: readonly string[]): Promise<Reply> {
   const parsed = reminderArguments.safeParse(args);
   if (!parsed.success) throw stale();
-  const [id, kind, portions, nonce] = parsed.data;
-  const cause = causeId(`reminder ${nonce} ${kind} ${id}`);
-  const done = await context.stores.stocks.findByCause(cause);
-  if (done === null) await ownLot(context, await context.stores.stocks.load(context.member.id), id);
-  return move(context, { lotId: id, kind: KINDS[kind] ?? "ate", portions }, cause, null);
+  const [id, kind, portions, nonce, row] = parsed.data;
+  const { stores, member, now } = context;
+  const cause = causeId(`reminder ${nonce} ${row} ${kind}`);
+  const done = await stores.stocks.findByCause(cause);
+  if (done === null) await ownLot(context, await loadStock(stores, member), id);
+  const told = kind === "thaw" ? await stores.reminders.find(row) : null;
+  const zone = member.choice.zone;
+  const isLater =
+    told?.memberId === member.id && isDateBefore(dateIn(told.dueAt, zone), dateIn(now, zone));
+  const at = isLater ? told.dueAt : now;
+  return move(context, { lotId: id, kind: KINDS[kind] ?? "ate", portions }, cause, null, at);
 }
 
 async function move(
@@ -124,10 +137,11 @@ async function move(
   wish: { readonly lotId: LotId; readonly kind: MoveKind; readonly portions: number },
   cause: CauseId,
   seen: number | null,
+  at: Instant = context.now,
 ): Promise<Reply> {
   const { stores, member, now, newId } = context;
   const zone = member.choice.zone;
-  const on = dateIn(now, zone);
+  const on = dateIn(at, zone);
   let said = "";
   const changed = await changeStock({
     stores,
@@ -140,13 +154,15 @@ async function move(
       if (lot === undefined || (seen !== null && lot.portions !== seen))
         return fail({ code: "lot is gone" });
       said = sayDone(own, lot, wish, on);
-      return decideMove(own, wish, { at: now, on }, () => lotId(newId()));
+      return decideMove(own, wish, { at, on }, () => lotId(newId()));
     },
   });
   if (!changed.ok) throw new Refusal(sayStockProblem(changed.problem, zone));
   return board(
     context,
-    changed.value.already ? "That was done already; nothing was changed." : said,
+    changed.value.already
+      ? "That button was used already; nothing was changed. Here is the stock."
+      : said,
   );
 }
 
@@ -172,6 +188,11 @@ async function pressUndo(context: Context, args: readonly string[]): Promise<Rep
   const zone = member.choice.zone;
   const last = await stores.stocks.lastChange(member.id);
   if (last === null) throw new Refusal(sayStockProblem({ code: "nothing to undo" }, zone));
+  if (isTooOld(last.change, now)) {
+    throw new Refusal(
+      `That is more than ${UNDO_HOURS} hours ago and stays. Move the portions with the buttons of /stock.`,
+    );
+  }
   const changed = await changeStock({
     stores,
     member,
@@ -179,20 +200,33 @@ async function pressUndo(context: Context, args: readonly string[]): Promise<Rep
     causeId: context.causeId,
     newId,
     undoes: last.change.id,
+    emptied: last.batches,
     decide: (own) =>
       own.version === version
         ? decideUndo(last.change, last.lots, { at: now, on: dateIn(now, zone) })
         : fail({ code: "nothing to undo" }),
   });
+  if (!changed.ok && changed.problem.code === "thawed since") {
+    throw new Refusal(sayStockProblem(changed.problem, zone));
+  }
   if (!changed.ok)
     return board(
       context,
       "Nothing was undone: something else happened since. Here is the stock as it is.",
     );
-  return board(
-    context,
-    `Undone: ${last.change.movements.map((one) => `${one.kind} ${one.portions}`).join(", ")}.`,
-  );
+  return board(context, `Undone: ${sayChange(last.change)}.`);
+}
+
+/** A slip is noticed soon; what is older has other changes built on it in the kitchen. */
+const UNDO_HOURS = 48;
+
+function isTooOld(change: StockChange, now: Instant): boolean {
+  return isBefore(change.recordedAt.add({ hours: UNDO_HOURS }), now);
+}
+
+/** "froze 5", "cooked 8, froze 3". */
+function sayChange(change: StockChange): string {
+  return change.movements.map((one) => `${one.kind} ${one.portions}`).join(", ");
 }
 
 /** The asker's own lot; a sentence when it is empty, unknown or somebody else's. */

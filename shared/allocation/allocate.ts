@@ -1,9 +1,9 @@
 import { daysLeftAfterThaw, discardBy, usedDaysOn } from "../keeping/dates.ts";
-import { thawLeadHours } from "../keeping/thaw.ts";
+import { leastThawHours, thawLeadHours } from "../keeping/thaw.ts";
 import { batchOf, isPast } from "../stock/lot.ts";
 import type { Batch, Lot, Stock } from "../stock/types.ts";
-import { dateIn, type Instant, isBefore, isDateBefore, type PlainDate } from "../time.ts";
-import { seatInOrder } from "./pick.ts";
+import { dateIn, type Instant, isDateBefore, type PlainDate } from "../time.ts";
+import { claimInOrder, type Seated, type Seating, seat } from "./seat.ts";
 import { type ThawHours, thawMoment } from "./thaw-time.ts";
 import type { Allocation, MealSlot, Serving, Surplus } from "./types.ts";
 
@@ -12,9 +12,12 @@ interface Fresh {
   readonly lot: Lot;
   readonly batch: Batch;
   readonly until: PlainDate;
-  /** Not before this: the lead of a lot that is still thawing. */
+  /** Not before this: a lot set to thaw an hour late still serves its meal, so half the lead counts. */
   readonly readyAt: Instant;
-  /** Must be eaten from the fridge: freezes badly, was thawed, or would have no day left after freezing. */
+  /**
+   * Must be eaten from the fridge: freezes badly, or was thawed. What freezes well can be saved to the
+   * last day, if need be to be heated straight from frozen.
+   */
   readonly mustEat: boolean;
 }
 
@@ -40,18 +43,33 @@ export function allocate(
 ): Allocation {
   const today = dateIn(now, hours.zone);
   const fresh = freshLots(stock, today);
-  const seats = slots.flatMap((slot) => Array.from({ length: slot.portions }, () => slot));
-  const counts = seatInOrder(
-    fresh.map((one) => ({ portions: one.lot.portions, mayServe: (slot) => mayServe(one, slot) })),
-    seats,
-  );
-  const { servings, empty } = serveInOrder(fresh, counts, seats);
+  const claimants = fresh.map((one) => ({ ...one, portions: one.lot.portions }));
+  const order = fresh.map((_, index) => index).sort((a, b) => compareAt(fresh, a, b));
+  // Claims are settled inside the days the fridge can serve; later meals are nobody's to claim.
+  const near = slots.filter((slot) => fresh.some(({ until }) => !isDateBefore(until, slot.date)));
+  const counts = claimInOrder(claimants, order, near);
+  const { seated, free } = seat(claimants, counts, order, slots);
   const surplus = fresh.flatMap((one, index) =>
     surplusOf(one, one.lot.portions - (counts[index] ?? 0)),
   );
   const frozen = frozenSupply(stock, fresh, surplus, today);
-  const { thawed, stillEmpty } = serveFromFreezer(frozen, empty, now, hours);
-  return { servings: [...servings, ...thawed], surplus, emptySlots: stillEmpty };
+  const { thawed, stillEmpty } = serveFromFreezer(frozen, free, now, hours);
+  const servings = [...seated.flatMap((one) => servingsOf(one, fresh)), ...thawed].sort(
+    (a, b) => a.slot.at.epochMilliseconds - b.slot.at.epochMilliseconds,
+  );
+  return { servings, surplus, emptySlots: stillEmpty };
+}
+
+function servingsOf(one: Seated, fresh: readonly Fresh[]): readonly Serving[] {
+  const chosen = fresh[one.index];
+  if (chosen === undefined) return [];
+  return Array.from({ length: one.portions }, () => ({
+    slot: one.slot,
+    lotId: chosen.lot.id,
+    from: chosen.lot.place === "thawing" ? "thawing" : "fridge",
+    thawAt: null,
+    why: chosen.batch.keeping.freezes === "well" ? "first expired" : "freezes badly",
+  }));
 }
 
 function freshLots(stock: Stock, today: PlainDate): readonly Fresh[] {
@@ -59,17 +77,14 @@ function freshLots(stock: Stock, today: PlainDate): readonly Fresh[] {
     const batch = batchOf(stock.batches, lot.batchId);
     const until = discardBy(lot, batch.keeping);
     if (until === null || isPast(lot, batch, today)) return [];
-    const lead = lot.place === "thawing" ? Math.ceil(thawLeadHours(batch.portionG) * 60) : 0;
+    const lead = lot.place === "thawing" ? leastThawHours(batch.portionG) * 60 : 0;
     return [
       {
         lot,
         batch,
         until,
         readyAt: lot.sinceAt.add({ minutes: lead }),
-        mustEat:
-          batch.keeping.freezes !== "well" ||
-          lot.place === "thawing" ||
-          daysLeftAfterThaw(usedDaysOn(lot, today), batch.keeping) < 1,
+        mustEat: batch.keeping.freezes !== "well" || lot.place === "thawing",
       },
     ];
   });
@@ -83,46 +98,6 @@ function firstExpired(a: Fresh, b: Fresh): number {
     a.batch.cookedAt.epochMilliseconds - b.batch.cookedAt.epochMilliseconds ||
     (a.lot.id < b.lot.id ? -1 : 1)
   );
-}
-
-function mayServe(one: Fresh, slot: MealSlot): boolean {
-  return !isDateBefore(one.until, slot.date) && !isBefore(slot.at, one.readyAt);
-}
-
-/**
- * Gives the meals, in order of time, the chosen portion that expires first. For portions of unit size
- * with a first and a last day this seats every chosen set that can be seated at all (earliest deadline
- * first), and leaves the late meals empty rather than the early ones.
- */
-function serveInOrder(
-  fresh: readonly Fresh[],
-  counts: readonly number[],
-  seats: readonly MealSlot[],
-): { readonly servings: readonly Serving[]; readonly empty: readonly MealSlot[] } {
-  const left = [...counts];
-  const order = fresh.map((_, index) => index).sort((a, b) => compareAt(fresh, a, b));
-  const servings: Serving[] = [];
-  const empty: MealSlot[] = [];
-  for (const slot of seats) {
-    const index = order.find((one) => {
-      const lot = fresh[one];
-      return (left[one] ?? 0) > 0 && lot !== undefined && mayServe(lot, slot);
-    });
-    const chosen = index === undefined ? undefined : fresh[index];
-    if (index === undefined || chosen === undefined) {
-      empty.push(slot);
-      continue;
-    }
-    left[index] = (left[index] ?? 0) - 1;
-    servings.push({
-      slot,
-      lotId: chosen.lot.id,
-      from: chosen.lot.place === "thawing" ? "thawing" : "fridge",
-      thawAt: null,
-      why: chosen.batch.keeping.freezes === "well" ? "first expired" : "freezes badly",
-    });
-  }
-  return { servings, empty };
 }
 
 function compareAt(fresh: readonly Fresh[], a: number, b: number): number {
@@ -175,31 +150,38 @@ function supply(lot: Lot, portions: number, batch: Batch, today: PlainDate): Fro
 
 function serveFromFreezer(
   frozen: readonly Frozen[],
-  empty: readonly MealSlot[],
+  free: Seating["free"],
   now: Instant,
   hours: ThawHours,
 ): { readonly thawed: readonly Serving[]; readonly stillEmpty: readonly MealSlot[] } {
   const thawed: Serving[] = [];
   const stillEmpty: MealSlot[] = [];
-  for (const slot of empty) {
-    const serving = firstThatThaws(frozen, slot, now, hours);
-    if (serving === null) stillEmpty.push(slot);
-    else thawed.push(serving);
+  for (const { slot, portions } of free) {
+    const served = thawFor(frozen, slot, portions, now, hours);
+    thawed.push(...served);
+    for (let missing = served.length; missing < portions; missing += 1) stillEmpty.push(slot);
   }
   return { thawed, stillEmpty };
 }
 
-function firstThatThaws(
+/** Up to `portions` for one meal, oldest first. */
+function thawFor(
   frozen: readonly Frozen[],
   slot: MealSlot,
+  portions: number,
   now: Instant,
   hours: ThawHours,
-): Serving | null {
+): readonly Serving[] {
+  const served: Serving[] = [];
   for (const one of frozen) {
+    if (served.length === portions) break;
     const thawAt = one.left > 0 ? thawMoment(slot, one, now, hours) : null;
     if (thawAt === null) continue;
-    one.left -= 1;
-    return { slot, lotId: one.lot.id, from: "freezer", thawAt, why: "oldest frozen" };
+    const taken = Math.min(one.left, portions - served.length);
+    one.left -= taken;
+    for (let n = 0; n < taken; n += 1) {
+      served.push({ slot, lotId: one.lot.id, from: "freezer", thawAt, why: "oldest frozen" });
+    }
   }
-  return null;
+  return served;
 }

@@ -135,5 +135,19 @@ export const KEEPING_CHART: Readonly<Record<KeepingClass, KeepingRow>> = {
  */
 export const FRIDGE_CEILING_DAYS = 7;
 
+/**
+ * Days in the fridge of raw animal food, for a recipe whose steps do not cook it. Lower end of
+ * FoodSafety.gov, Cold Food Storage Chart: poultry and minced meat 1 to 2 days, cuts 3 to 5, fish 1 to
+ * 3, shellfish 3 to 5 (from memory; the day of the fish taken), egg out of its shell 2 to 4.
+ */
+export const RAW_FRIDGE_DAYS: Readonly<Partial<Record<KeepingClass, number>>> = {
+  "raw-poultry": 1,
+  "raw-minced-meat": 1,
+  "raw-meat": 3,
+  "raw-fish": 1,
+  "raw-shellfish": 1,
+  "egg-raw": 2,
+};
+
 /** The leftover rule, where nothing else is known: 3 to 4 days (USDA FSIS). */
 export const LEFTOVER_DAYS = 3;

@@ -22,6 +22,12 @@ export function usedDaysOn(lot: Lot, on: PlainDate): number {
   return lot.usedDays + Math.max(0, daysBetween(lot.since, on)) + 1;
 }
 
+/**
+ * The fewest calendar days a portion must have left to be thawed in the fridge: a full day of thawing
+ * ends on the day after it began. With fewer it is heated straight from frozen.
+ */
+export const LEAST_DAYS_TO_THAW = 2;
+
 /** Calendar days left in the fridge if it is set to thaw, the day of thawing counted; 0 or less: reheat from frozen. */
 export function daysLeftAfterThaw(usedDays: number, keeping: KeepingTime): number {
   return fridgeCalendarDays(keeping) - usedDays;

@@ -1,7 +1,7 @@
 import type { FoodBook } from "../food/book.ts";
 import type { KeepingClass } from "../food/types.ts";
 import type { Component, Recipe, StatedKeeping } from "../recipe/types.ts";
-import { FRIDGE_CEILING_DAYS, KEEPING_CHART, LEFTOVER_DAYS } from "./chart.ts";
+import { FRIDGE_CEILING_DAYS, KEEPING_CHART, LEFTOVER_DAYS, RAW_FRIDGE_DAYS } from "./chart.ts";
 import type { KeepingTime } from "./types.ts";
 
 /** Classes that only stand in a recipe to be cooked: a component that has one is a cooked dish. */
@@ -15,7 +15,19 @@ const COOKED_BY_ITS_FOODS: ReadonlySet<KeepingClass> = new Set([
   "cooked-fish",
   "cooked-grain",
   "cooked-pulses",
+  "egg-raw",
 ]);
+
+/** Words by which a step says that food is heated through. */
+const HEAT =
+  /\b(?:bak|boil|brais|broil|brown|cook|fry|fri|griddl|grill|heat|microwav|oven|poach|roast|saut|scald|sear|simmer|steam|stew|toast)/iu;
+
+/** Whether the steps heat anything: a temperature of at least 60 °C, or a word for it. */
+function isHeated(recipe: Recipe): boolean {
+  return recipe.steps.some(
+    ({ text, temperaturesC }) => temperaturesC.some((c) => c >= 60) || HEAT.test(text),
+  );
+}
 
 interface PartKeeping {
   readonly name: string;
@@ -50,12 +62,16 @@ export function resolveKeeping(
   const days = Math.min(whole.fridgeDays ?? chartDays, chartDays, FRIDGE_CEILING_DAYS - 1);
   const required = parts.filter((part) => !part.optional);
   const freezing = freezingOf(whole, required.length > 0 ? required : parts);
-  const remarks = parts.flatMap((part) => (part.remark === null ? [] : [part.remark]));
+  const remarks = [
+    ...rawRemark(recipe, foods),
+    ...parts.flatMap((part) => (part.remark === null ? [] : [part.remark])),
+  ];
   if (whole.fridgeDays !== null && whole.fridgeDays > chartDays && shortest !== null) {
     remarks.push(longerThanChart("The coach states", whole.fridgeDays, chartDays, shortest.name));
   }
   remarks.push(
     ...ceilingRemark(whole.fridgeDays ?? chartDays, days),
+    ...monthsRemark(recipe, freezing.freezerMonths),
     ...apartRemarks(parts, freezing.freezes),
   );
   return {
@@ -68,8 +84,11 @@ export function resolveKeeping(
 
 function keepingOfPart(part: Component, recipe: Recipe, foods: FoodBook): PartKeeping {
   const classes = classesOf(part, foods);
-  const cooked = [...classes].some((one) => COOKED_BY_ITS_FOODS.has(one));
-  const limits = [...classes].flatMap((one) => KEEPING_CHART[one].fridgeDays ?? []);
+  const heated = isHeated(recipe);
+  const cooked = heated && [...classes].some((one) => COOKED_BY_ITS_FOODS.has(one));
+  const limits = [...classes].flatMap(
+    (one) => (heated ? null : RAW_FRIDGE_DAYS[one]) ?? KEEPING_CHART[one].fridgeDays ?? [],
+  );
   const chart = limits.length === 0 ? FRIDGE_CEILING_DAYS - 1 : Math.min(...limits);
   const stated = part.keeping.fridgeDays;
   const worst = cooked ? null : worstFreezing(classes);
@@ -91,10 +110,23 @@ function keepingOfPart(part: Component, recipe: Recipe, foods: FoodBook): PartKe
   };
 }
 
+function rawRemark(recipe: Recipe, foods: FoodBook): readonly string[] {
+  const raw = recipe.components
+    .flatMap((part) => [...classesOf(part, foods)])
+    .some((one) => RAW_FRIDGE_DAYS[one] !== undefined);
+  return raw && !isHeated(recipe)
+    ? [
+        "No step says that this is cooked, so its dates are those of raw food. Raw meat, fish and egg are not for pregnancy, small children, the old or the ill.",
+      ]
+    : [];
+}
+
 function classesOf(part: Component, foods: FoodBook): ReadonlySet<KeepingClass> {
   const known = part.lines.flatMap((line) => {
-    const food = line.main.foodId === null ? null : foods.byId(line.main.foodId);
-    return food === null ? [] : [food.keepingClass];
+    return [line.main, ...line.swaps].flatMap(({ foodId }) => {
+      const food = foodId === null ? null : foods.byId(foodId);
+      return food === null ? [] : [food.keepingClass];
+    });
   });
   return new Set(known);
 }
@@ -137,6 +169,18 @@ function freezingOf(
 
 function longerThanChart(who: string, stated: number, chart: number, part: string): string {
   return `${who} ${stated} days in the fridge; the published chart gives ${chart} for what is in the ${part}. Dates here use ${chart}.`;
+}
+
+function monthsRemark(recipe: Recipe, months: number | null): readonly string[] {
+  const stated = [recipe.keeping, ...recipe.components.map((part) => part.keeping)].flatMap(
+    ({ freezerMonths }) => freezerMonths ?? [],
+  );
+  const longest = Math.max(0, ...stated);
+  return months !== null && longest > months
+    ? [
+        `The coach states ${longest} months in the freezer; published guidance gives ${months} for best quality. Dates here use ${months}.`,
+      ]
+    : [];
 }
 
 function ceilingRemark(wanted: number, days: number): readonly string[] {

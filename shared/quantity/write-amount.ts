@@ -6,8 +6,8 @@ const QUARTERS = ["", "¼", "½", "¾"];
 
 /**
  * An amount written to suit the tools: whole grams from 10 g up and half grams below, kilograms where
- * two decimals say it exactly to 10 g, pounds with ounces to the quarter, spoons and cups to the
- * nearest quarter, pieces whole. An amount too small for its spoon moves to the next smaller one.
+ * two decimals say it exactly to 10 g, pounds with ounces to the quarter, spoons to the nearest
+ * quarter, cups to the nearest quarter or third, pieces whole. An amount too small for its spoon moves to the next smaller one.
  */
 export function writeAmount(amount: Amount, spoons: SpoonSet = "us"): string {
   if (amount.to === null) return writeOne(amount.value, amount.unit, spoons);
@@ -98,9 +98,19 @@ function writeSpoons(value: number, unit: Unit, spoons: SpoonSet): string {
     return writeSpoons(ml / (volumeUnitMl(smaller.unit, spoons) ?? 1), smaller.unit, spoons);
   }
   if (value < 1 / 16) return writePinches(1);
-  const figure = value < 3 / 16 ? "⅛" : withQuarters(value);
+  const figure = value < 3 / 16 ? "⅛" : unit === "cup" ? withThirds(value) : withQuarters(value);
   const plural = unit === "cup" || unit === "pint" || unit === "quart";
   return `${figure} ${unit}${plural && value >= 1.125 ? "s" : ""}`;
+}
+
+/** To the nearest quarter or third, whichever is nearer: a cup set has both ("⅔", "1¼"). */
+function withThirds(value: number): string {
+  const thirds = roundTo(value * 3, 1);
+  const isThird =
+    thirds % 3 !== 0 && Math.abs(value - thirds / 3) < Math.abs(value - roundTo(value * 4, 1) / 4);
+  if (!isThird) return withQuarters(value);
+  const whole = Math.floor(thirds / 3);
+  return `${whole === 0 ? "" : whole}${thirds % 3 === 1 ? "⅓" : "⅔"}`;
 }
 
 /** To the nearest quarter: "¼", "1½", "3". */

@@ -2,7 +2,7 @@ import type { FoodBook } from "../food/book.ts";
 import { findFood } from "../food/find.ts";
 import { fail, type Outcome, ok } from "../outcome.ts";
 import { type ReadAmount, readAmount } from "../quantity/read-amount.ts";
-import type { SpoonSet } from "../quantity/types.ts";
+import type { Amount, SpoonSet } from "../quantity/types.ts";
 import { massUnitG } from "../quantity/unit.ts";
 import { foldWords } from "../words/fold.ts";
 import { excerpt } from "../words/problems.ts";
@@ -101,10 +101,30 @@ export function readInHand(
   const line = findLineInHand(choices, foods, foodText);
   if (!line.ok) return line;
   const food = line.value.foodId === null ? null : foods.byId(line.value.foodId);
-  const grams = gramsOf({ ...read, foodText, preparation: "" }, food, spoons);
+  const grams =
+    byWrittenPieces(choices, line.value, measure) ??
+    gramsOf({ ...read, foodText, preparation: "" }, food, spoons);
   return grams === null
     ? fail({ code: "food cannot be weighed", food: line.value.food })
     : ok({ grams, foodText });
+}
+
+/** "3 tortillas", where the recipe itself says what one of its tortillas weighs. */
+function byWrittenPieces(
+  choices: readonly LineChoice[],
+  line: LineInHand,
+  measure: Amount,
+): number | null {
+  const written = choices.find(
+    ({ amount, grams, foodId, foodText }) =>
+      amount?.unit === "piece" &&
+      grams !== null &&
+      (foodId === null ? foodText === line.food : foodId === line.foodId),
+  );
+  if (measure.unit !== "piece" || !written?.amount || written.grams === null) return null;
+  const { value, to } = written.amount;
+  const count = (measure.value + (measure.to ?? measure.value)) / 2;
+  return (count * written.grams) / ((value + (to ?? value)) / 2);
 }
 
 function amountAndFood(text: string): ReadAmount | null {

@@ -1,7 +1,7 @@
 import { Temporal } from "temporal-polyfill";
 import type { Allocation, Serving } from "../allocation/types.ts";
 import { bestBefore, discardBy } from "../keeping/dates.ts";
-import { thawLeadHours } from "../keeping/thaw.ts";
+import { leastThawHours } from "../keeping/thaw.ts";
 import { batchOf } from "../stock/lot.ts";
 import type { Batch, Lot, Stock } from "../stock/types.ts";
 import { atWallClock, dateIn, type Instant, isBefore, type PlainDate } from "../time.ts";
@@ -18,9 +18,6 @@ const SAFETY: ReadonlySet<ReminderKind> = new Set([
 /** Perishable food may stand out for two hours at most (USDA FSIS); told a quarter of an hour before. */
 const OUT_LIMIT_MINUTES = 120;
 const OUT_NOTICE_MINUTES = 15;
-
-/** A thaw told late still helps while at least this is left: half the full day (common practice: a portion takes 12 to 24 hours). */
-const LEAST_THAW_HOURS = 12;
 
 /** The time of night at which reminders are derived anew, the food having aged a day. */
 const REPLAN_AT = Temporal.PlainTime.from("03:00");
@@ -67,15 +64,19 @@ export function nextReplan(stock: Stock, choice: ReminderChoice, now: Instant): 
     : atWallClock(today.add({ days: 1 }), REPLAN_AT, choice.zone);
 }
 
-/** Applies quiet hours and a pause. */
+/**
+ * Applies quiet hours and a pause. What must not be late moves earlier, the rest later, unless that
+ * would be too late to help.
+ */
 function settled(one: DerivedReminder, choice: ReminderChoice): readonly DerivedReminder[] {
-  const must = SAFETY.has(one.kind) || one.kind === "thaw tonight";
-  const dueAt = outsideQuiet(one.dueAt, choice, must ? "earlier" : "later");
+  const isSafety = SAFETY.has(one.kind);
+  const later = outsideQuiet(one.dueAt, choice, "later");
+  const must = isSafety || !isBefore(later, one.helpsUntil);
+  const dueAt = must ? outsideQuiet(one.dueAt, choice, "earlier") : later;
   const pause = choice.pausedUntil;
-  if (pause === null || SAFETY.has(one.kind) || !isBefore(dueAt, pause)) return [{ ...one, dueAt }];
-  return isBefore(pause, one.helpsUntil)
-    ? [{ ...one, dueAt: outsideQuiet(pause, choice, "later") }]
-    : [];
+  if (pause === null || isSafety || !isBefore(dueAt, pause)) return [{ ...one, dueAt }];
+  const after = outsideQuiet(pause, choice, "later");
+  return isBefore(after, one.helpsUntil) ? [{ ...one, dueAt: after }] : [];
 }
 
 function about(lot: Lot, batch: Batch, rest: Partial<ReminderAbout>): ReminderAbout {
@@ -161,14 +162,13 @@ function thawReminders(stock: Stock, allocation: Allocation): readonly DerivedRe
     const lot = stock.lots.find((one) => one.id === first?.lotId);
     if (first?.thawAt == null || lot === undefined) return [];
     const batch = batchOf(stock.batches, lot.batchId);
-    const least = Math.min(LEAST_THAW_HOURS, thawLeadHours(batch.portionG));
     const { slot } = first;
     return [
       {
         kind: "thaw tonight" as const,
         key,
         dueAt: first.thawAt,
-        helpsUntil: slot.at.subtract({ hours: least }),
+        helpsUntil: slot.at.subtract({ minutes: Math.ceil(leastThawHours(batch.portionG) * 60) }),
         about: about(lot, batch, {
           portions: servings.length,
           meal: slot.name,
@@ -179,7 +179,10 @@ function thawReminders(stock: Stock, allocation: Allocation): readonly DerivedRe
   });
 }
 
-/** "Frozen at once" is said when the batch is logged; this repeats it once, at the next evening or morning. */
+/**
+ * "Frozen at once" is said when the batch is logged; this repeats it once, at the member's next morning
+ * or evening hour, so that deriving it again in between does not put it off.
+ */
 function surplusReminders(
   stock: Stock,
   allocation: Allocation,
@@ -191,19 +194,27 @@ function surplusReminders(
     const batch = batchOf(stock.batches, lot.batchId);
     const last = discardBy(lot, batch.keeping);
     if (last === null) return [];
-    const today = dateIn(now, choice.zone);
-    const evening = atWallClock(today, choice.evening, choice.zone);
-    const dueAt = isBefore(now, evening)
-      ? evening
-      : atWallClock(today.add({ days: 1 }), choice.morning, choice.zone);
+    const helpsUntil = endOf(last, choice.zone);
+    const next = nextHour(choice, now);
     return [
       {
         kind: "freeze the surplus" as const,
         key: `freeze/${lot.id}`,
-        dueAt,
-        helpsUntil: endOf(last.subtract({ days: 1 }), choice.zone),
+        dueAt: isBefore(next, helpsUntil) ? next : now,
+        helpsUntil,
         about: about(lot, batch, { portions: spare.portions, date: last.toString() }),
       },
     ];
   });
+}
+
+/** The next of the member's morning and evening hours, from now on. */
+function nextHour({ morning, evening, zone }: ReminderChoice, now: Instant): Instant {
+  const today = dateIn(now, zone);
+  const hours = [
+    atWallClock(today, morning, zone),
+    atWallClock(today, evening, zone),
+    atWallClock(today.add({ days: 1 }), morning, zone),
+  ];
+  return hours.find((at) => !isBefore(at, now)) ?? now;
 }

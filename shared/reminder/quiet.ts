@@ -10,8 +10,11 @@ export interface QuietHours {
 
 /** Whether the wall clock stands in the quiet hours at `at`. */
 export function isQuiet(at: Instant, quiet: QuietHours): boolean {
-  const { quietFrom, quietUntil } = quiet;
-  const time = timeIn(at, quiet.zone);
+  return isQuietTime(timeIn(at, quiet.zone), quiet);
+}
+
+/** Whether a time of day lies in the quiet hours. */
+export function isQuietTime(time: PlainTime, { quietFrom, quietUntil }: QuietHours): boolean {
   const order = Temporal.PlainTime.compare(quietFrom, quietUntil);
   if (order === 0) return false;
   const afterFrom = Temporal.PlainTime.compare(time, quietFrom) >= 0;

@@ -1,5 +1,5 @@
 import type { LotId } from "../ids.ts";
-import { daysLeftAfterThaw, discardBy, usedDaysOn } from "../keeping/dates.ts";
+import { daysLeftAfterThaw, discardBy, LEAST_DAYS_TO_THAW, usedDaysOn } from "../keeping/dates.ts";
 import { fail, type Outcome, ok } from "../outcome.ts";
 import { daysBetween, type Instant, isBefore, type PlainDate } from "../time.ts";
 import { batchOf, firstLot, isPast, lotAfterMove, sameDates, withPortions } from "./lot.ts";
@@ -21,8 +21,12 @@ interface When {
 /** Kinds a member can choose for portions that are there. */
 export type MoveKind = "froze" | "set to thaw" | "ate" | "gave" | "threw away";
 
+/** A batch that went into the freezer whole may be logged this many days later; older than that it is a slip. */
+const FROZEN_LOG_DAYS = 14;
+
 /**
- * Brings a batch into the stock: all portions to the fridge, then `froze` of them on to the freezer.
+ * Brings a batch into the stock: all portions to the fridge, then the `froze` that went straight on to
+ * the freezer on the day of cooking.
  * Refuses a cooking in the future, and one so long ago that its fridge life is over.
  */
 export function decideLog(
@@ -35,8 +39,9 @@ export function decideLog(
     return fail({ code: "cooked in the future", cookedAt: batch.cookedAt.toString() });
   }
   const daysAgo = daysBetween(batch.cookedOn, now.on);
-  if (daysAgo > batch.keeping.fridgeDays) {
-    return fail({ code: "cooked too long ago", daysAgo, keepsDays: batch.keeping.fridgeDays });
+  const keepsDays = froze === batch.portionsCooked ? FROZEN_LOG_DAYS : batch.keeping.fridgeDays;
+  if (daysAgo > keepsDays) {
+    return fail({ code: "cooked too long ago", daysAgo, keepsDays });
   }
   if (froze > batch.portionsCooked) {
     return fail({ code: "froze more than cooked", froze, cooked: batch.portionsCooked });
@@ -53,8 +58,9 @@ export function decideLog(
     undoes: null,
   };
   if (froze === 0) return ok({ movements: [cooked], lots: [fridge] });
-  const freezer = lotAfterMove(fridge, "freezer", { id: newLotId(), ...now });
-  const moved = movementOf("froze", fridge, froze, now, freezer.id);
+  const then = { at: batch.cookedAt, on: batch.cookedOn };
+  const freezer = lotAfterMove(fridge, "freezer", { id: newLotId(), ...then });
+  const moved = movementOf("froze", fridge, froze, then, freezer.id);
   return ok({
     movements: [cooked, moved],
     lots: [withPortions(fridge, batch.portionsCooked - froze), withPortions(freezer, froze)],
@@ -109,7 +115,7 @@ function against(
 function againstThawing(lot: Lot, batch: Batch, when: When): StockProblem | null {
   if (lot.place !== "freezer") return { code: "not in the freezer" };
   const left = daysLeftAfterThaw(usedDaysOn(lot, when.on), batch.keeping);
-  return left < 1 ? { code: "no fridge days left after thawing" } : null;
+  return left < LEAST_DAYS_TO_THAW ? { code: "no fridge days left after thawing" } : null;
 }
 
 function againstMoving(lot: Lot, batch: Batch, kind: MoveKind, when: When): StockProblem | null {

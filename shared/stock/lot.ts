@@ -33,11 +33,12 @@ export function firstLot(batch: Batch, id: LotId): Lot {
   };
 }
 
-/** Same batch, place and dates: the portions cannot be told apart, so they are one lot. */
+/** Same batch, place and dates: the portions cannot be told apart, so they are one lot. Thawing ones can, by the hour. */
 export function sameDates(a: Lot, b: Lot): boolean {
   return (
     a.batchId === b.batchId &&
     a.place === b.place &&
+    a.place !== "thawing" &&
     a.since.equals(b.since) &&
     a.usedDays === b.usedDays
   );

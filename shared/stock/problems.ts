@@ -10,4 +10,5 @@ export type StockProblem =
   | { readonly code: "cooked in the future"; readonly cookedAt: string }
   | { readonly code: "cooked too long ago"; readonly daysAgo: number; readonly keepsDays: number }
   | { readonly code: "froze more than cooked"; readonly froze: number; readonly cooked: number }
-  | { readonly code: "nothing to undo" };
+  | { readonly code: "nothing to undo" }
+  | { readonly code: "thawed since" };

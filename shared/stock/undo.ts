@@ -8,13 +8,17 @@ import type { Lot, Movement, StockChange } from "./types.ts";
 
 /**
  * Takes back a change: each of its movements runs the other way, newest first. `lots` are the lots it
- * touched as they are now; fails when portions it brought in are no longer there to be taken back.
+ * touched as they are now; fails when portions have been thawing since an earlier day, and when portions it brought in are no longer there to be taken back.
  */
 export function decideUndo(
   change: StockChange,
   lots: readonly Lot[],
   when: { readonly at: Instant; readonly on: PlainDate },
 ): Outcome<StockStep, StockProblem> {
+  // Its days in the fridge are used, whatever the ledger would say.
+  if (change.movements.some((one) => one.kind === "set to thaw" && !one.on.equals(when.on))) {
+    return fail({ code: "thawed since" });
+  }
   const after = new Map(lots.map((lot) => [lot.id, lot]));
   const add = (id: LotId | null, portions: number): boolean => {
     const lot = id === null ? undefined : after.get(id);

@@ -43,7 +43,8 @@ interface Held {
 type Settlement = Parameters<Deliveries["settle"]>[0]["result"];
 
 const LEASE = { minutes: 2 };
-const ATTEMPTS_MAX = 8;
+/** What only says that something came too late is not worth more tries than this. */
+const LATE_ATTEMPTS_MAX = 8;
 const FIRST_WAIT_MS = 30_000;
 const WAIT_MAX_MS = 30 * 60_000;
 const TOO_LATE = "came too late to help; the member was told";
@@ -58,11 +59,13 @@ export async function deliver(parts: DeliverParts, parcel: Parcel): Promise<Fate
   if (first === undefined) return { kind: "lost" };
   const attempt = Math.max(...held.flatMap(rowsOf).map((row) => row.attempts), 1);
   const result = await send(parts, parcel, held, first.nonce, attempt);
-  const settled = await settle(parts, held, settlementOf(parts, result, attempt));
+  // An outage of the platform must not use up a safety reminder: it is tried for as long as it helps.
+  const stillHelps = held.some(({ rows }) => rows.length > 0);
+  const settled = await settle(parts, held, settlementOf(parts, result, attempt, stillHelps));
   if (!settled) {
     parts.log.warn({ nonce: first.nonce, result: result.kind }, "the lease ran out while sending");
   }
-  const kind = settlementKind(result, attempt);
+  const kind = settlementKind(result, attempt, stillHelps);
   return { kind, late: kind === "sent" ? held.flatMap(({ late }) => late).length : 0 };
 }
 
@@ -149,16 +152,27 @@ function wentDirect(result: SendResult & { readonly kind: "sent" }): boolean {
   return result.where === "direct message" && !result.directClosed;
 }
 
-function settlementKind(result: SendResult, attempt: number): "sent" | "retry" | "failed" {
+function settlementKind(
+  result: SendResult,
+  attempt: number,
+  stillHelps: boolean,
+): "sent" | "retry" | "failed" {
   if (result.kind === "sent") return "sent";
-  return result.kind === "unknown" && attempt < ATTEMPTS_MAX ? "retry" : "failed";
+  return result.kind === "unknown" && (stillHelps || attempt < LATE_ATTEMPTS_MAX)
+    ? "retry"
+    : "failed";
 }
 
-function settlementOf(parts: DeliverParts, result: SendResult, attempt: number): Settlement {
+function settlementOf(
+  parts: DeliverParts,
+  result: SendResult,
+  attempt: number,
+  stillHelps: boolean,
+): Settlement {
   if (result.kind === "sent") {
     return { state: "sent", messageId: result.messageId, where: result.where };
   }
-  if (settlementKind(result, attempt) === "failed") {
+  if (settlementKind(result, attempt, stillHelps) === "failed") {
     const tries = result.kind === "unknown" ? `, after ${attempt} tries` : "";
     return { state: "failed", reason: `${result.reason}${tries}` };
   }

@@ -42,8 +42,10 @@ export function prismaStocks(db: PrismaClient, newId: () => string): Stocks {
       const lots = await db.lot.findMany({
         where: { id: { in: ids.filter((id) => id !== null) } },
         orderBy: [{ sinceAt: "asc" }, { id: "asc" }],
+        include: { batch: true },
       });
-      return { change, lots: lots.map(toLot) };
+      const batches = new Map(lots.map(({ batch }) => [batch.id, batch]));
+      return { change, lots: lots.map(toLot), batches: [...batches.values()].map(toBatch) };
     },
 
     findByCause: async (causeId) => {

@@ -5,14 +5,16 @@ import { loadFoodBook } from "../../../src/foods/load.ts";
 
 const foods = loadFoodBook();
 function keepingOf(lines: string, without: readonly string[] = []) {
-  const read = readRecipe(`Test dish\nMakes 4 portions\n\n${lines}\n`, foods);
+  const steps = "Steps\n1. Bake at 180 °C for 30 minutes.";
+  const text = `Test dish\nMakes 4 portions\n\n${lines.replace("STEPS", steps)}\n`;
+  const read = readRecipe(text, foods);
   if (!read.ok) throw new Error(JSON.stringify(read.problem));
   return resolveKeeping(read.value.recipe, foods, without);
 }
 
 describe("how long a batch keeps", () => {
   it("follows the leftover rule where the coach states nothing", () => {
-    expect(keepingOf("- 500 g chicken thigh\n- 200 g rice")).toMatchObject({
+    expect(keepingOf("- 500 g chicken thigh\n- 200 g rice\n\nSTEPS")).toMatchObject({
       fridgeDays: 3,
       freezes: "well",
       freezerMonths: 3,
@@ -20,12 +22,12 @@ describe("how long a batch keeps", () => {
   });
 
   it("is the coach's where that is shorter, and the card says so", () => {
-    const kept = keepingOf("- 500 g salmon\n\nKeeps 2 days in the fridge");
+    const kept = keepingOf("- 500 g salmon\n\nSTEPS\n\nKeeps 2 days in the fridge");
     expect(kept).toMatchObject({ fridgeDays: 2, limitedBy: "the coach's own limit" });
   });
 
   it("is the chart's where the coach states longer, and both are said", () => {
-    const kept = keepingOf("- 500 g chicken thigh\n\nKeeps 6 days in the fridge");
+    const kept = keepingOf("- 500 g chicken thigh\n\nSTEPS\n\nKeeps 6 days in the fridge");
     expect(kept.fridgeDays).toBe(3);
     expect(kept.remarks.join(" ")).toMatch(/states 6 days.*gives 3.*use 3/u);
   });
@@ -58,7 +60,9 @@ Fish (optional):
 - 500 g chicken thigh
 
 Yoghurt sauce (optional):
-- 200 g plain yogurt`);
+- 200 g plain yogurt
+
+STEPS`);
     expect(kept.freezes).toBe("well");
     expect(kept.remarks.join(" ")).toMatch(
       /Freeze without the Yoghurt sauce: soft dairy separates/u,
@@ -66,6 +70,18 @@ Yoghurt sauce (optional):
   });
 
   it("fish is at its best for two months, meat for three", () => {
-    expect(keepingOf("- 500 g salmon\n\nFreezes 6 months").freezerMonths).toBe(2);
+    expect(keepingOf("- 500 g salmon\n\nSTEPS\n\nFreezes 6 months").freezerMonths).toBe(2);
+  });
+
+  it("goes by raw food where no step cooks it (FoodSafety.gov, Cold Food Storage Chart: fish 1 to 3 days)", () => {
+    const kept = keepingOf(
+      "- 500 g salmon\n- 50 g mayonnaise\n\nSteps\n1. Chop and mix.\n\nKeeps 10 days",
+    );
+    expect(kept.fridgeDays).toBe(1);
+    expect(kept.remarks.join(" ")).toMatch(/No step says that this is cooked/u);
+  });
+
+  it("does not call cooked spinach a raw salad", () => {
+    expect(keepingOf("- 8 eggs\n- 200 g spinach\n\nSTEPS")).toMatchObject({ freezes: "well" });
   });
 });
