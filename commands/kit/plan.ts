@@ -1,7 +1,7 @@
 import { allocate } from "../../shared/allocation/allocate.ts";
 import { mealSlots } from "../../shared/allocation/slots.ts";
 import type { ThawHours } from "../../shared/allocation/thaw-time.ts";
-import type { Allocation, MealRule, Surplus } from "../../shared/allocation/types.ts";
+import type { Allocation, MealRule, MealSlot, Surplus } from "../../shared/allocation/types.ts";
 import { type CauseId, changeId } from "../../shared/ids.ts";
 import { fail, type Outcome, ok } from "../../shared/outcome.ts";
 import { deriveReminders, nextReplan } from "../../shared/reminder/derive.ts";
@@ -55,14 +55,13 @@ export function planFor(
   const slots = mealSlots(rules, now.subtract({ hours: MEAL_GRACE_HOURS }), choice.zone);
   const ahead = slots.filter((slot) => !isBefore(slot.at, now));
   const found = allocate(stock, ahead, now, wakingHours(choice));
+  const settles = (slot: MealSlot): Instant => slot.at.add({ hours: MEAL_GRACE_HOURS });
   const atTable = slots
-    .filter((slot) => isBefore(slot.at, now))
+    .filter((slot) => isBefore(slot.at, now) && isBefore(now, settles(slot)))
     .reduce((sum, slot) => sum + slot.portions, 0);
   const surplus = rules.length === 0 ? [] : lessAtTable(found.surplus, atTable);
   const allocation = { ...found, surplus };
-  const settledAt = slots
-    .map((slot) => slot.at.add({ hours: MEAL_GRACE_HOURS }))
-    .find((at) => isBefore(now, at));
+  const settledAt = slots.map(settles).find((at) => isBefore(now, at));
   return {
     allocation,
     reminders: deriveReminders(stock, allocation, choice, now),

@@ -98,7 +98,7 @@ function tag(row: ReminderRow, all: readonly ReminderRow[], zone: string): strin
   const food = isOneFood
     ? ""
     : ` ${about.title.length > 12 ? `${about.title.slice(0, 11)}…` : about.title}`;
-  return alike > 1 ? `${food} ${dayOf(row, zone)}` : food;
+  return alike > 1 ? `${food} (${dayOf(row, zone)})` : food;
 }
 
 function dayOf({ about }: ReminderRow, zone: string): string {

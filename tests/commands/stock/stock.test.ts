@@ -143,66 +143,6 @@ describe("buttons", () => {
   });
 });
 
-describe("undo", () => {
-  it("brings back the last portion of a batch that nothing was left of", async () => {
-    await log({ portions: "1" });
-    const ate = await test.press(MEMBER, buttonOf(await test.ask(MEMBER, "stock"), "Ate 1"));
-    expect(ate.parts.length).toBeGreaterThan(0);
-    expect((await test.press(MEMBER, buttonOf(ate, "Undo ate 1"))).heading).toBe("Undone: ate 1.");
-    expect(await portionsIn("fridge")).toBe(1);
-  });
-
-  it("does not make fresh again what has been thawing since another day", async () => {
-    await log({ freeze: "8" });
-    const lot = (await test.ask(MEMBER, "stock")).choices[0]?.options[0]?.value ?? "";
-    const thawed = await test.press(MEMBER, `stock.move~${lot}~thaw~3~8`);
-    const undo = buttonOf(thawed, "Undo set to thaw 3");
-    test.clock.advanceTo(test.clock.now().add({ hours: 24 }));
-    expect((await test.press(MEMBER, undo)).heading).toMatch(/thawing since another day/u);
-    expect([await portionsIn("thawing"), await portionsIn("freezer")]).toEqual([3, 5]);
-  });
-
-  it("is not offered for what is long done", async () => {
-    await log();
-    test.clock.advanceTo(test.clock.now().add({ hours: 49 }));
-    const board = await test.ask(MEMBER, "stock");
-    expect(board.buttons.filter((one) => one.label.startsWith("Undo"))).toEqual([]);
-  });
-});
-
-describe("moving to another zone", () => {
-  it("westwards does not make food keep longer", async () => {
-    await test.ask(MEMBER, "reminders", { zone: "Pacific/Auckland" });
-    // Monday 12 October, 07:00 there; the same instant is Sunday in Los Angeles.
-    await log({ cooked: "now" });
-    expect(wordsOf(await test.ask(MEMBER, "stock"))).toContain("eat by Thu 15 Oct");
-    await test.ask(MEMBER, "reminders", { zone: "America/Los_Angeles" });
-    expect(wordsOf(await test.ask(MEMBER, "stock"))).toContain("eat by Wed 14 Oct");
-  });
-});
-
-describe("a reminder's button pressed a day late", () => {
-  it("dates the thaw to the day it was told", async () => {
-    await log({ freeze: "8" });
-    const member = await test.store.stores.members.open(
-      groupId(MEMBER.group),
-      MEMBER.userId,
-      MEMBER.name,
-    );
-    const row = (await test.store.stores.reminders.coming(member.id, 50)).find(
-      (one) => one.kind === "thaw tonight",
-    );
-    if (row === undefined) throw new Error("no thaw reminder was derived");
-    test.clock.advanceTo(row.dueAt.add({ hours: 24 }));
-    await test.press(MEMBER, `stock.remind~${row.about.lotId}~thaw~1~r1~${row.id}`);
-    const stock = await test.store.stores.stocks.load(member.id);
-    const told = row.dueAt.toZonedDateTimeISO("Europe/Lisbon").toPlainDate();
-    expect(stock.lots.find((one) => one.place === "thawing")?.since.toString()).toBe(
-      told.toString(),
-    );
-  });
-});
-
 describe("the board", () => {
   it("says first what is eaten next, then what is where", async () => {
     await log({ freeze: "5" });
