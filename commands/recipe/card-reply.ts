@@ -4,7 +4,9 @@ import type { KeepingTime } from "../../shared/keeping/types.ts";
 import { type Nutrition, nutritionOf } from "../../shared/nutrition/portion.ts";
 import type { NutrientSums } from "../../shared/nutrition/types.ts";
 import { writeFigure, writeShort } from "../../shared/nutrition/write.ts";
-import { writeGrams } from "../../shared/quantity/write-amount.ts";
+import type { Amount } from "../../shared/quantity/types.ts";
+import { massUnitG } from "../../shared/quantity/unit.ts";
+import { writeAmount, writeGrams } from "../../shared/quantity/write-amount.ts";
 import { type ScaledRecipe, scaleRecipe } from "../../shared/recipe/scale.ts";
 import { count } from "../../shared/words/plural.ts";
 import type { PublishedRecipe } from "../kit/ports.ts";
@@ -63,7 +65,9 @@ function headingOf({ published, request, scaled }: Card): string {
   const percent = Math.round(scaled.portionShare * 100);
   const size =
     percent === 100 ? "each of the written size" : `each ${percent} % of the written size`;
-  return `${writeGrams(request.by.grams)} of ${request.by.foodText} makes ${makes} of ${published.recipe.title}, ${size}`;
+  const ounces: Amount = { value: request.by.grams / (massUnitG("oz") ?? 1), to: null, unit: "oz" };
+  const inHand = request.units === "us" ? writeAmount(ounces) : writeGrams(request.by.grams);
+  return `${inHand} of ${request.by.foodText} makes ${makes} of ${published.recipe.title}, ${size}`;
 }
 
 function ingredientParts({ scaled, request, foods }: Card): readonly Part[] {

@@ -76,7 +76,7 @@ export const reminders = command({
     if (input.evening !== undefined) choice.evening = input.evening;
     if (input.zone !== undefined) Object.assign(choice, { zone: input.zone, zoneIsOwn: true });
     if (input.quiet !== undefined) Object.assign(choice, quietHours(input.quiet));
-    if (input.pause !== undefined) choice.pausedUntil = pauseEnd(context, input.pause);
+    if (input.pause !== undefined) choice.pausedUntil = pauseEnd(context, input.pause, input.zone);
     const changed = Object.keys(choice).length > 0 || input.where !== undefined;
     if (!changed) return coming(context, null);
     checkOrder({ ...context.member.choice, ...choice });
@@ -86,7 +86,10 @@ export const reminders = command({
     };
     await replanMember(context.stores, context.member, context.now, patch);
     const member = (await context.stores.members.find(context.member.id)) ?? context.member;
-    return coming({ ...context, member }, "Noted.");
+    const named = Object.entries(input).flatMap(([name, value]) =>
+      value === undefined ? [] : [name],
+    );
+    return coming({ ...context, member }, `Noted: ${named.join(", ")}.`);
   },
 });
 
@@ -104,9 +107,13 @@ function quietHours(typed: string): Pick<ReminderChoice, "quietFrom" | "quietUnt
   return { quietFrom: start.value, quietUntil: end.value };
 }
 
-function pauseEnd(context: Context, typed: string): ReminderChoice["pausedUntil"] {
+function pauseEnd(
+  context: Context,
+  typed: string,
+  newZone: string | undefined,
+): ReminderChoice["pausedUntil"] {
   if (["off", "none", "no", "end"].includes(fold(typed))) return null;
-  const until = readUntil(typed, context.now, context.member.choice.zone);
+  const until = readUntil(typed, context.now, newZone ?? context.member.choice.zone);
   if (!until.ok)
     throw new Refusal(`“${typed}” is not a time to come: type such as Fri, 3 days, 2 Nov or off.`);
   return until.value;

@@ -1,20 +1,19 @@
-import type { Member } from "../../commands/kit/ports.ts";
+import type { Member, Stores } from "../../commands/kit/ports.ts";
 import { balanceOf, balances, foldLots } from "../../shared/stock/ledger.ts";
 import type { Lot, Movement } from "../../shared/stock/types.ts";
 import { writeWhen } from "../../shared/words/write-when.ts";
-import type { Store } from "../store/open.ts";
 
 /**
  * Writes a member's ledger, batch by batch, with its balance. False when a balance does not hold, or
  * when the kept lots are not what the ledger adds up to.
  */
 export async function writeLedger(
-  store: Store,
+  stores: Stores,
   member: Member,
   write: (text: string) => void,
 ): Promise<boolean> {
-  const { batches, changes } = await store.stores.stocks.ledger(member.id);
-  const { lots } = await store.stores.stocks.load(member.id);
+  const { batches, changes } = await stores.stocks.ledger(member.id);
+  const { lots } = await stores.stocks.load(member.id);
   let holds = sameLots(foldLots(batches, changes), lots);
   if (!holds) write(`!! the lots of ${member.name} are not the sum of the ledger\n`);
   for (const batch of batches) {

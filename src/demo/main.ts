@@ -28,7 +28,7 @@ async function main(): Promise<void> {
     const good = await checked(stage, write);
     if (!good) process.exitCode = 1;
   } finally {
-    await stage.store.close();
+    await stage.close();
     await rm(folder, { recursive: true, force: true });
   }
 }
@@ -67,12 +67,12 @@ async function pressed(stage: Stage, offer: Offer): Promise<void> {
 
 async function checked(stage: Stage, write: (text: string) => void): Promise<boolean> {
   write("\n=== The ledgers\n");
-  const { store, seen, clock } = stage;
+  const { stores, seen, clock } = stage;
   let good = true;
   for (const person of stage.session.people()) {
-    const member = await store.stores.members.open(groupId("demo"), person.userId, person.name);
-    good = (await writeLedger(store, member, write)) && good;
-    const waiting = await store.stores.reminders.coming(member.id, 100);
+    const member = await stores.members.open(groupId("demo"), person.userId, person.name);
+    good = (await writeLedger(stores, member, write)) && good;
+    const waiting = await stores.reminders.coming(member.id, 100);
     const overdue = waiting.filter((row) => Temporal.Instant.compare(row.dueAt, clock.now()) <= 0);
     if (overdue.length > 0) {
       write(`!! ${overdue.length} reminders of ${person.name} fell due and were not delivered\n`);

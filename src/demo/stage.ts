@@ -1,15 +1,15 @@
 import { Temporal } from "temporal-polyfill";
 import { COMMANDS } from "../../commands/index.ts";
 import { replanMember } from "../../commands/kit/plan.ts";
+import type { Stores } from "../../commands/kit/ports.ts";
 import type { Reply } from "../../commands/kit/reply.ts";
 import { reminderReply } from "../../commands/reminders/message.ts";
-import { createBot } from "../bot/dispatch.ts";
+import type { Bot } from "../bot/face.ts";
 import { type MovableClock, manualClock } from "../clock.ts";
-import { loadFoodBook } from "../foods/load.ts";
+import { compose } from "../compose.ts";
 import type { Deliveries, Messenger } from "../jobs/ports.ts";
 import { createTick } from "../jobs/reminder-tick.ts";
 import { type Log, silentLog } from "../log.ts";
-import { openStore, type Store } from "../store/open.ts";
 import { createTerminalMessenger } from "../terminal/messenger.ts";
 import { createScreen, type Screen } from "../terminal/screen.ts";
 import { createTerminalSession, type TerminalSession } from "../terminal/session.ts";
@@ -33,10 +33,11 @@ export interface Seen {
 
 /** The live bot's parts on a virtual clock, a fresh SQLite file and the terminal's rendering. */
 export interface Stage {
-  readonly store: Store;
+  readonly stores: Stores;
+  readonly close: () => Promise<void>;
   readonly clock: MovableClock;
   readonly session: TerminalSession;
-  readonly bot: ReturnType<typeof createBot>;
+  readonly bot: Bot;
   readonly screen: Screen;
   readonly offers: Offer[];
   readonly seen: Seen;
@@ -60,11 +61,12 @@ export async function openStage(
   start: string,
   write: (text: string) => void,
 ): Promise<Stage> {
-  const opened = await openStore(databaseUrl, { newId: countedIds("s") });
-  if (!opened.ok) throw new Error(opened.problem.sentence);
-  const store = opened.value;
   const clock = manualClock(Temporal.Instant.from(start));
   const log = loudLog(write);
+  const newId = countedIds("d");
+  const app = await compose({ face: "terminal", databaseUrl, clock, log, newId });
+  if (!app.ok) throw new Error(app.problem.sentence);
+  const { bot, stores, close } = app.value;
   const offers: Offer[] = [];
   const seen: Seen = { fellDue: new Set(), delivered: new Map() };
   let listener = "";
@@ -78,27 +80,16 @@ export async function openStage(
   const speakTo = (name: string): void => {
     listener = name;
   };
-  const newId = countedIds("d");
-  const bot = createBot({
-    face: "terminal",
-    commands: COMMANDS,
-    stores: store.stores,
-    groupOf: (member) => store.deliveries.group(member),
-    foods: loadFoodBook(),
-    clock,
-    newId,
-    log,
-  });
-  const deliveries = watching(store.deliveries, seen);
+  const deliveries = watching(app.value.deliveries, seen);
   const tick = createTick({
     deliveries,
-    stores: store.stores,
+    stores,
     messenger: counting(createTerminalMessenger(screen, clock), speakTo),
     clock,
     log,
     worker: "demo",
     lanes: 1,
-    replan: (member, now) => replanMember(store.stores, member, now),
+    replan: (member, now) => replanMember(stores, member, now),
     render: (input) => {
       for (const row of input.rows)
         seen.delivered.set(row.key, (seen.delivered.get(row.key) ?? 0) + 1);
@@ -117,7 +108,8 @@ export async function openStage(
     group: { id: "demo", name: "Sunday Pots" },
   });
   return {
-    store,
+    stores,
+    close,
     clock,
     session,
     bot,

@@ -2,21 +2,18 @@ import { mkdtemp, rm } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { Temporal } from "temporal-polyfill";
-import { COMMANDS } from "../../commands/index.ts";
 import type { RawInput } from "../../commands/kit/command.ts";
+import type { Stores } from "../../commands/kit/ports.ts";
 import type { Reply } from "../../commands/kit/reply.ts";
-import { createBot } from "../../src/bot/dispatch.ts";
-import type { Asked, Bot } from "../../src/bot/face.ts";
+import type { Asked } from "../../src/bot/face.ts";
 import { type MovableClock, manualClock } from "../../src/clock.ts";
-import { loadFoodBook } from "../../src/foods/load.ts";
+import { compose } from "../../src/compose.ts";
 import { silentLog } from "../../src/log.ts";
-import { openStore, type Store } from "../../src/store/open.ts";
 import { counter } from "./stock.ts";
 
 /** The real bot on a real SQLite file in a temporary folder, on a clock of the test's own. */
 export interface TestBot {
-  readonly bot: Bot;
-  readonly store: Store;
+  readonly stores: Stores;
   readonly clock: MovableClock;
   readonly ask: (who: Person, path: string, raw?: RawInput, requestId?: string) => Promise<Reply>;
   readonly press: (
@@ -42,21 +39,17 @@ export const STRANGER: Person = { userId: "400", name: "Zoe", group: "g2", isMan
 
 export async function openTestBot(now: string): Promise<TestBot> {
   const folder = await mkdtemp(join(tmpdir(), "batch-clerk-test-"));
-  const opened = await openStore(`file:${join(folder, "test.db")}`);
-  if (!opened.ok) throw new Error(opened.problem.sentence);
-  const store = opened.value;
   const clock = manualClock(Temporal.Instant.from(now));
-  const request = counter("request");
-  const bot = createBot({
+  const app = await compose({
     face: "terminal",
-    commands: COMMANDS,
-    stores: store.stores,
-    groupOf: (member) => store.deliveries.group(member),
-    foods: loadFoodBook(),
+    databaseUrl: `file:${join(folder, "test.db")}`,
     clock,
-    newId: counter("id"),
     log: silentLog,
+    newId: counter("id"),
   });
+  if (!app.ok) throw new Error(app.problem.sentence);
+  const { bot, stores } = app.value;
+  const request = counter("request");
   const asked = (who: Person, requestId = request()): Asked => ({
     groupId: who.group,
     groupName: who.group,
@@ -64,14 +57,13 @@ export async function openTestBot(now: string): Promise<TestBot> {
     actor: { userId: who.userId, name: who.name, roleIds: [], isManager: who.isManager },
   });
   return {
-    bot,
-    store,
+    stores,
     clock,
     ask: (who, path, raw = {}, requestId) =>
       bot.command(asked(who, requestId), path.split(" "), raw),
     press: (who, id, picked = [], requestId) => bot.press(asked(who, requestId), id, picked),
     close: async () => {
-      await store.close();
+      await app.value.close();
       await rm(folder, { recursive: true, force: true });
     },
   };

@@ -1,47 +1,16 @@
 import { Temporal } from "temporal-polyfill";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { groupId } from "../../../shared/ids.ts";
-import {
-  buttonOf,
-  COACH,
-  fileOf,
-  MEMBER,
-  openTestBot,
-  POT_TEXT,
-  SALAD_TEXT,
-  type TestBot,
-  wordsOf,
-} from "../../kit/bot.ts";
+import { buttonOf, MEMBER, wordsOf } from "../../kit/bot.ts";
+import { type Kitchen, openKitchen } from "../../kit/kitchen.ts";
 
-let test: TestBot;
+let test: Kitchen["test"];
+let log: Kitchen["log"];
+let portionsIn: Kitchen["portionsIn"];
 beforeEach(async () => {
-  // Sunday evening in Lisbon.
-  test = await openTestBot("2026-10-11T18:00:00Z");
-  await test.ask(COACH, "group setup", { zone: "Europe/Lisbon" });
-  await test.ask(COACH, "recipe publish", fileOf(POT_TEXT));
-  await test.ask(COACH, "recipe publish", fileOf(SALAD_TEXT));
-  await test.ask(MEMBER, "meals", { days: "Mon-Fri", time: "12:30" });
+  ({ test, log, portionsIn } = await openKitchen());
 });
 afterEach(() => test.close());
-
-const log = (raw: Record<string, string> = {}, id?: string) =>
-  test.ask(
-    MEMBER,
-    "batch log",
-    { recipe: "Barley and lamb pot", portions: "8", cooked: "18:30", ...raw },
-    id,
-  );
-const portionsIn = async (place: string): Promise<number> => {
-  const member = await test.store.stores.members.open(
-    groupId(MEMBER.group),
-    MEMBER.userId,
-    MEMBER.name,
-  );
-  const stock = await test.store.stores.stocks.load(member.id);
-  return stock.lots
-    .filter((lot) => lot.place === place)
-    .reduce((sum, lot) => sum + lot.portions, 0);
-};
 
 describe("undo", () => {
   it("brings back the last portion of a batch that nothing was left of", async () => {
@@ -84,18 +53,18 @@ describe("moving to another zone", () => {
 describe("a reminder's button pressed a day late", () => {
   it("dates the thaw to the day it was told", async () => {
     await log({ freeze: "8" });
-    const member = await test.store.stores.members.open(
+    const member = await test.stores.members.open(
       groupId(MEMBER.group),
       MEMBER.userId,
       MEMBER.name,
     );
-    const row = (await test.store.stores.reminders.coming(member.id, 50)).find(
+    const row = (await test.stores.reminders.coming(member.id, 50)).find(
       (one) => one.kind === "thaw tonight",
     );
     if (row === undefined) throw new Error("no thaw reminder was derived");
     test.clock.advanceTo(row.dueAt.add({ hours: 24 }));
     await test.press(MEMBER, `stock.remind~${row.about.lotId}~thaw~1~r1~${row.id}`);
-    const stock = await test.store.stores.stocks.load(member.id);
+    const stock = await test.stores.stocks.load(member.id);
     const told = row.dueAt.toZonedDateTimeISO("Europe/Lisbon").toPlainDate();
     expect(stock.lots.find((one) => one.place === "thawing")?.since.toString()).toBe(
       told.toString(),

@@ -1,48 +1,23 @@
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
-import { groupId } from "../../../shared/ids.ts";
 import {
   buttonOf,
   COACH,
   fileOf,
   MEMBER,
   OTHER,
-  openTestBot,
   POT_TEXT,
-  SALAD_TEXT,
   STRANGER,
-  type TestBot,
   wordsOf,
 } from "../../kit/bot.ts";
+import { type Kitchen, openKitchen } from "../../kit/kitchen.ts";
 
-let test: TestBot;
+let test: Kitchen["test"];
+let log: Kitchen["log"];
+let portionsIn: Kitchen["portionsIn"];
 beforeEach(async () => {
-  // Sunday evening in Lisbon.
-  test = await openTestBot("2026-10-11T18:00:00Z");
-  await test.ask(COACH, "group setup", { zone: "Europe/Lisbon" });
-  await test.ask(COACH, "recipe publish", fileOf(POT_TEXT));
-  await test.ask(COACH, "recipe publish", fileOf(SALAD_TEXT));
-  await test.ask(MEMBER, "meals", { days: "Mon-Fri", time: "12:30" });
+  ({ test, log, portionsIn } = await openKitchen());
 });
 afterEach(() => test.close());
-
-const log = (raw: Record<string, string> = {}, id?: string) =>
-  test.ask(
-    MEMBER,
-    "batch log",
-    { recipe: "Barley and lamb pot", portions: "8", cooked: "18:30", ...raw },
-    id,
-  );
-const portionsIn = async (place: string): Promise<number> => {
-  const member = await test.store.stores.members.open(
-    groupId(MEMBER.group),
-    MEMBER.userId,
-    MEMBER.name,
-  );
-  const stock = await test.store.stores.stocks.load(member.id);
-  return stock.lots
-    .filter((lot) => lot.place === place)
-    .reduce((sum, lot) => sum + lot.portions, 0);
-};
 
 describe("logging a batch", () => {
   it("says what to keep, what to freeze now and why, and plans the meals", async () => {
