@@ -18,7 +18,7 @@ import {
 } from "../kit/options.ts";
 import { changeStock } from "../kit/plan.ts";
 import type { PublishedRecipe } from "../kit/ports.ts";
-import { completeRecipe, recipeOrRefuse } from "../kit/recipe-options.ts";
+import { completePart, completeRecipe, recipeOrRefuse } from "../kit/recipe-options.ts";
 import { sayScaleProblem } from "../kit/say-problem.ts";
 import { sayStockProblem } from "../kit/say-stock-problem.ts";
 import { loggedReply } from "./logged.ts";
@@ -64,6 +64,7 @@ export const batchLog = command({
       description: "An optional part you left out",
       required: false,
       kind: "text",
+      complete: completePart,
     },
   ],
   input: z.object({

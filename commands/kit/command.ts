@@ -14,8 +14,15 @@ export interface Suggestion {
   readonly value: string;
 }
 
+/** What stands in the other options meanwhile: as typed so far, not checked by anybody. */
+export type OtherOptions = Readonly<Record<string, string>>;
+
 /** Offers values while a member types; must answer from memory or one indexed query. At most 25. */
-export type Completer = (context: Context, typed: string) => Promise<readonly Suggestion[]>;
+export type Completer = (
+  context: Context,
+  typed: string,
+  others: OtherOptions,
+) => Promise<readonly Suggestion[]>;
 
 /** One option of a command: how it is declared to the platform and how its raw value is parsed. */
 export interface Option {

@@ -1,7 +1,13 @@
-import { hasWords, resolvePart } from "../../shared/recipe/resolve-part.ts";
+import {
+  hasWords,
+  partsOf,
+  type RecipePart,
+  resolvePart,
+} from "../../shared/recipe/resolve-part.ts";
 import type { Recipe } from "../../shared/recipe/types.ts";
+import { fold } from "../../shared/words/fold.ts";
 import { excerpt } from "../../shared/words/problems.ts";
-import { type Completer, Refusal } from "./command.ts";
+import { type Completer, type OtherOptions, Refusal, type Suggestion } from "./command.ts";
 import type { Context } from "./context.ts";
 import type { PublishedRecipe } from "./ports.ts";
 import { listed, sayScaleProblem } from "./say-problem.ts";
@@ -19,6 +25,44 @@ export const completeRecipe: Completer = async ({ stores, group }, typed) => {
       : { label: `${title.slice(0, OFFER_CHARS - 1)}…`, value: id },
   );
 };
+
+/** Offers the parts and foods of the recipe that stands in `recipe`, optional parts first. */
+export const completePart: Completer = async (context, typed, others) => {
+  const recipe = await chosen(context, others);
+  const names =
+    recipe === null
+      ? []
+      : partsOf(recipe)
+          .toSorted(optionalFirst)
+          .map(({ name }) => name);
+  return offered(names, typed);
+};
+
+function optionalFirst(a: RecipePart, b: RecipePart): number {
+  return Number(b.optional) - Number(a.optional);
+}
+
+/** Offers the swaps that the recipe in `recipe` names. */
+export const completeSwap: Completer = async (context, typed, others) => {
+  const recipe = await chosen(context, others);
+  const lines = recipe?.components.flatMap((part) => part.lines) ?? [];
+  return offered(
+    lines.flatMap(({ swaps }) => swaps.map(({ foodText }) => foodText)),
+    typed,
+  );
+};
+
+async function chosen({ stores, group }: Context, others: OtherOptions): Promise<Recipe | null> {
+  const title = others["recipe"] ?? "";
+  return title === "" ? null : ((await stores.recipes.find(group.id, title))?.recipe ?? null);
+}
+
+function offered(names: readonly string[], typed: string): readonly Suggestion[] {
+  return [...new Set(names)]
+    .filter((name) => fold(name).includes(fold(typed)))
+    .slice(0, OFFERED)
+    .map((name) => ({ label: name, value: name }));
+}
 
 /** The recipe of this group by title or id; else a refusal that names the nearest. */
 export async function recipeOrRefuse(context: Context, typed: string): Promise<PublishedRecipe> {

@@ -7,7 +7,9 @@ import type { Context } from "../kit/context.ts";
 import { optionalText, portionsText, requiredText, wordText } from "../kit/options.ts";
 import type { PublishedRecipe } from "../kit/ports.ts";
 import {
+  completePart,
   completeRecipe,
+  completeSwap,
   recipeOrRefuse,
   resolveSwaps,
   resolveWithout,
@@ -45,12 +47,14 @@ export const recipeCard = command({
       description: "Parts or foods to leave out, such as tortillas, cheese",
       required: false,
       kind: "text",
+      complete: completePart,
     },
     {
       name: "swap",
       description: "Swaps to take, by the food you take instead",
       required: false,
       kind: "text",
+      complete: completeSwap,
     },
     {
       name: "units",

@@ -1,6 +1,7 @@
 import {
   type Action,
   type Command,
+  type OtherOptions,
   type RawInput,
   Refusal,
   type Suggestion,
@@ -61,10 +62,12 @@ export function createBot(parts: BotParts): Bot {
     press: (asked, pressId, picked) =>
       guarded(parts, asked, pressId.split("~", 1)[0] ?? "", () => runPress(pressId, asked, picked)),
 
-    complete: async (asked, path, option, typed) => {
+    complete: async (asked, path, option, typed, others = {}) => {
       try {
         const command = byName.get(path.join(" "));
-        return command === undefined ? [] : await suggest(parts, asked, command, option, typed);
+        return command === undefined
+          ? []
+          : await suggest(parts, asked, command, { option, typed, others });
       } catch (error) {
         parts.log.warn({ err: error, command: path.join(" "), option }, "a completion failed");
         return [];
@@ -145,15 +148,14 @@ async function suggest(
   parts: BotParts,
   asked: Asked,
   command: Command,
-  optionName: string,
-  typed: string,
+  at: { readonly option: string; readonly typed: string; readonly others: OtherOptions },
 ): Promise<readonly Suggestion[]> {
-  const option = command.options.find(({ name }) => name === optionName);
+  const option = command.options.find(({ name }) => name === at.option);
   if (option?.complete === undefined || asked.groupId === "") return [];
   const standing = await standingInGroup(parts.stores, asked);
   if (command.who === "coach" && !isCoachOf(standing.group, asked.actor)) return [];
   const context = contextFor(parts, asked, standing, command);
-  const all = await option.complete(context, typed.slice(0, SUGGESTION_TEXT_MAX));
+  const all = await option.complete(context, at.typed.slice(0, SUGGESTION_TEXT_MAX), at.others);
   return all
     .filter(({ value }) => fits(value))
     .slice(0, SUGGESTIONS_MAX)

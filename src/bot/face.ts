@@ -1,4 +1,4 @@
-import type { RawInput, Suggestion } from "../../commands/kit/command.ts";
+import type { OtherOptions, RawInput, Suggestion } from "../../commands/kit/command.ts";
 import type { Actor } from "../../commands/kit/context.ts";
 import type { Reply } from "../../commands/kit/reply.ts";
 
@@ -23,5 +23,7 @@ export interface Bot {
     path: readonly string[],
     option: string,
     typed: string,
+    /** What stands in the other options so far. */
+    others?: OtherOptions,
   ): Promise<readonly Suggestion[]>;
 }

@@ -3,12 +3,13 @@ import {
   type BaseInteraction,
   type ChatInputCommandInteraction,
   type Client,
+  type CommandInteractionOption,
   Events,
   type Interaction,
   type MessageComponentInteraction,
   MessageFlags,
 } from "discord.js";
-import type { Suggestion } from "../../commands/kit/command.ts";
+import type { OtherOptions, Suggestion } from "../../commands/kit/command.ts";
 import { type Reply, reply } from "../../commands/kit/reply.ts";
 import type { Bot } from "../bot/face.ts";
 import { answerInTime } from "./answer.ts";
@@ -115,18 +116,32 @@ function standingOf({ guildId, message }: MessageComponentInteraction): Standing
 
 async function complete(interaction: AutocompleteInteraction, parts: ListenParts): Promise<void> {
   const { bot, calls, log } = parts;
-  const { path } = typedCommand(interaction.commandName, interaction.options.data);
+  const { path, options } = typedCommand(interaction.commandName, interaction.options.data);
   const focused = interaction.options.getFocused(true);
   const isOurs = interaction.guildId !== null && !isElsewhere(interaction, parts);
   try {
     const found = isOurs
-      ? await inTime(bot.complete(askedBy(interaction), path, focused.name, String(focused.value)))
+      ? await inTime(
+          bot.complete(
+            askedBy(interaction),
+            path,
+            focused.name,
+            String(focused.value),
+            othersOf(options, focused.name),
+          ),
+        )
       : [];
     await calls.suggest(interaction, choicesOf(found));
   } catch (error) {
     // The member goes on typing; a completion that came too late is nobody's loss.
     log.warn({ fault: faultOf(error), option: focused.name }, "a completion could not be answered");
   }
+}
+
+/** The options filled in so far, but for the one being typed. */
+function othersOf(options: readonly CommandInteractionOption[], focused: string): OtherOptions {
+  const others = options.filter(({ name, value }) => name !== focused && value !== undefined);
+  return Object.fromEntries(others.map(({ name, value }) => [name, String(value)]));
 }
 
 async function inTime(found: Promise<readonly Suggestion[]>): Promise<readonly Suggestion[]> {

@@ -1,4 +1,4 @@
-import type { Command, Option } from "../../commands/kit/command.ts";
+import type { Command, Option, OtherOptions } from "../../commands/kit/command.ts";
 import type { Bot } from "../bot/face.ts";
 import { afterWords } from "./parse-line.ts";
 import { marksIn } from "./parse-options.ts";
@@ -48,7 +48,13 @@ async function completeOptions(
   if (last === undefined) return offerNames;
   const typed = rest.slice(last.valueFrom).trimStart();
   if (typed !== "" && /\s$/u.test(typed)) return offerNames;
-  const values = await valuesFor(parts, command, last.option, typed.replace(/^"/u, ""));
+  const others = Object.fromEntries(
+    marks.slice(0, -1).map(({ option, valueFrom }, index) => {
+      const value = rest.slice(valueFrom, marks[index + 1]?.from).trim();
+      return [option.name, value.replace(/^"|"$/gu, "")];
+    }),
+  );
+  const values = await valuesFor(parts, command, last.option, typed.replace(/^"/u, ""), others);
   return values.length > 0 ? [values, typed] : offerNames;
 }
 
@@ -57,11 +63,12 @@ async function valuesFor(
   command: Command,
   option: Option,
   typed: string,
+  others: OtherOptions,
 ): Promise<string[]> {
   if (option.kind === "yes-no") return startingWith(["yes", "no"], typed);
   if (option.choices !== undefined) return startingWith(option.choices, typed);
   if (option.complete === undefined) return [];
-  const offers = await bot.complete(session.asked(), command.path, option.name, typed);
+  const offers = await bot.complete(session.asked(), command.path, option.name, typed, others);
   return offers.map(({ value }) => (/:\S|^"/u.test(value) ? `"${value}"` : value));
 }
 

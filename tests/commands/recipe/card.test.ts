@@ -201,8 +201,19 @@ describe("/recipe card", () => {
 
   it("completes recipes by title", async () => {
     const complete = recipeCard.options.find((option) => option.name === "recipe")?.complete;
-    expect(await complete?.(context, "bean")).toEqual([
+    expect(await complete?.(context, "bean", {})).toEqual([
       { label: "Thigh and bean bake", value: "Thigh and bean bake" },
     ]);
+  });
+
+  it("completes parts and swaps of the recipe that is being asked for, and nothing without one", async () => {
+    const offers = async (name: string, others: Record<string, string>) => {
+      const complete = recipeCard.options.find((option) => option.name === name)?.complete;
+      return (await complete?.(context, "", others))?.map(({ value }) => value);
+    };
+    const parts = await offers("without", { recipe: "Thigh and bean bake" });
+    expect(parts?.length).toBeGreaterThan(1);
+    expect(await offers("without", {})).toEqual([]);
+    expect(await offers("swap", { recipe: "no such" })).toEqual([]);
   });
 });

@@ -115,6 +115,10 @@ describe("the whole path on Discord", () => {
     expect(card.text).toContain("800 g");
     const names = await server.autocomplete(member, guild, ["recipe", "card"], "recipe", "barl");
     expect(names.map((one) => one.name)).toEqual(["Barley and lamb pot"]);
+    const parts = await server.autocomplete(member, guild, ["recipe", "card"], "without", "carr", {
+      recipe: "Barley and lamb pot",
+    });
+    expect(parts.map((one) => one.value)).toEqual(["carrots"]);
   });
 
   it("logs, freezes by a button, reminds by direct message, thaws by its button, once", async () => {
