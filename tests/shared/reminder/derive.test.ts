@@ -84,6 +84,27 @@ describe("reminders of frozen portions", () => {
   });
 });
 
+describe("what is to be frozen", () => {
+  const spare = [lot({ portions: 6 })];
+  const due = (now: string) =>
+    derived(spare, now)
+      .find((one) => one.kind === "freeze the surplus")
+      ?.dueAt.toString();
+
+  it("is told at the next morning or evening hour, and deriving it again does not put it off", () => {
+    // Logged on Sunday at 21:00 in Lisbon; derived again in the night at 03:00.
+    expect(due("2026-10-11T20:00:00Z")).toBe("2026-10-12T07:00:00Z");
+    expect(due("2026-10-12T02:00:00Z")).toBe("2026-10-12T07:00:00Z");
+  });
+
+  it("is told at once where the next hour would be too late", () => {
+    const last = derived(spare, "2026-10-14T20:00:00Z").find(
+      (one) => one.kind === "freeze the surplus",
+    );
+    expect(last?.dueAt.toString()).toBe("2026-10-14T20:00:00Z");
+  });
+});
+
 describe("a pause", () => {
   it("keeps safety reminders", () => {
     const paused = choice({ pausedUntil: instant("2026-10-31T00:00:00Z") });
