@@ -95,14 +95,14 @@ function besideG(amount: Amount | null, grams: number | null, written: string): 
   return weight === "0 g" ? "" : weight;
 }
 
-/** "2.67 → 3, 17 g more": whole foods come whole, and the cook sees what that moved. */
+/** "rounded from 2.67, 17 g more": whole foods come whole, and the cook sees what that moved. */
 function roundedNote({ choice, grams, roundedByG }: ScaledLine): string {
   if (roundedByG === 0 || grams === null || grams === 0 || choice.amount === null) return "";
   const exact = (choice.amount.value * (grams - roundedByG)) / grams;
   const shown = Math.round(exact * 100) / 100;
   if (shown === choice.amount.value) return "";
   const moved = writeGrams(Math.abs(roundedByG));
-  return `${shown} → ${choice.amount.value}, ${moved} ${roundedByG > 0 ? "more" : "less"}`;
+  return `rounded from ${shown}, ${moved} ${roundedByG > 0 ? "more" : "less"}`;
 }
 
 function otherNote(

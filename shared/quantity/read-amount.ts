@@ -70,17 +70,30 @@ function withoutSecondScale(rest: string): string {
   return unit === null ? rest : unit.rest;
 }
 
-/** "a pinch of salt", "an ounce", "half a lemon", "half a cup". */
+const NUMBER_WORDS: Readonly<Record<string, number>> = {
+  half: 0.5,
+  a: 1,
+  an: 1,
+  one: 1,
+  two: 2,
+  three: 3,
+  four: 4,
+  five: 5,
+  six: 6,
+};
+
+/** "a pinch of salt", "an ounce", "half a lemon", "half a cup", "two bananas". */
 function readWorded(text: string): { amount: Amount; rest: string } | null {
-  const match = /^(half (?:an? )?|an? |one )(?=\p{L})/iu.exec(text);
+  const match = /^(half|an?|one|two|three|four|five|six) (?:(?<=half )an? )?(?=\p{L})/iu.exec(text);
   if (match === null) return null;
-  const isHalf = (match[1] ?? "").toLowerCase().startsWith("half");
+  const word = (match[1] ?? "").toLowerCase();
   const after = text.slice(match[0].length);
   const unit = unitAtStart(after);
-  const value = isHalf ? 0.5 : 1;
+  const value = NUMBER_WORDS[word] ?? 1;
   if (unit !== null) return { amount: { value, to: null, unit: unit.unit }, rest: unit.rest };
   // "A little oil" is no number, "half a lemon" is.
-  return isHalf ? { amount: { value, to: null, unit: "piece" }, rest: ` ${after}` } : null;
+  const isCount = word !== "a" && word !== "an";
+  return isCount ? { amount: { value, to: null, unit: "piece" }, rest: ` ${after}` } : null;
 }
 
 const SMALLER: Readonly<Partial<Record<Unit, { readonly unit: Unit; readonly perLarge: number }>>> =

@@ -67,7 +67,7 @@ describe("/recipe card", () => {
     const said = readAloud(await card({ portions: "4" }));
     expect(said).toContain("chicken thighs: 600 g (diced)");
     expect(said).toContain("kidney beans: 267 g");
-    expect(said).toContain("eggs: 3 (150 g; 2.67 → 3, 17 g more)");
+    expect(said).toContain("eggs: 3 (150 g; rounded from 2.67, 17 g more)");
     expect(said).toContain("olive oil: 20 g (or 17 g butter)");
   });
 

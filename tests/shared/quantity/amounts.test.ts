@@ -22,6 +22,8 @@ describe("amounts as people type them", () => {
     ["2 fl. oz. water", one(2, "fl oz"), "water"],
     ["a pinch of salt", one(1, "pinch"), "of salt"],
     ["half a lemon", one(0.5, "piece"), "lemon"],
+    ["one banana", one(1, "piece"), "banana"],
+    ["two bananas", one(2, "piece"), "bananas"],
     ["3-4 cloves garlic", one(3, "piece", 4), "cloves garlic"],
     ["2 limes", one(2, "piece"), "limes"],
     ["1 large carrot", one(1, "piece"), "large carrot"],
