@@ -53,11 +53,11 @@ export function allocate(
     surplusOf(one, one.lot.portions - (counts[index] ?? 0)),
   );
   const frozen = frozenSupply(stock, fresh, surplus, today);
-  const { thawed, stillEmpty } = serveFromFreezer(frozen, free, now, hours);
+  const thawed = serveFromFreezer(frozen, free, now, hours);
   const servings = [...seated.flatMap((one) => servingsOf(one, fresh)), ...thawed].sort(
     (a, b) => a.slot.at.epochMilliseconds - b.slot.at.epochMilliseconds,
   );
-  return { servings, surplus, emptySlots: stillEmpty };
+  return { servings, surplus };
 }
 
 function servingsOf(one: Seated, fresh: readonly Fresh[]): readonly Serving[] {
@@ -153,15 +153,8 @@ function serveFromFreezer(
   free: Seating["free"],
   now: Instant,
   hours: ThawHours,
-): { readonly thawed: readonly Serving[]; readonly stillEmpty: readonly MealSlot[] } {
-  const thawed: Serving[] = [];
-  const stillEmpty: MealSlot[] = [];
-  for (const { slot, portions } of free) {
-    const served = thawFor(frozen, slot, portions, now, hours);
-    thawed.push(...served);
-    for (let missing = served.length; missing < portions; missing += 1) stillEmpty.push(slot);
-  }
-  return { thawed, stillEmpty };
+): readonly Serving[] {
+  return free.flatMap(({ slot, portions }) => thawFor(frozen, slot, portions, now, hours));
 }
 
 /** Up to `portions` for one meal, oldest first. */

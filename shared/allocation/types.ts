@@ -43,6 +43,4 @@ export interface Surplus {
 export interface Allocation {
   readonly servings: readonly Serving[];
   readonly surplus: readonly Surplus[];
-  /** Meals of the coming days that no portion is left for. */
-  readonly emptySlots: readonly MealSlot[];
 }

@@ -1,6 +1,5 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { distribute } from "../../../shared/quantity/distribute.ts";
 import { readAmount } from "../../../shared/quantity/read-amount.ts";
 import { roundGrams, roundTo } from "../../../shared/quantity/round.ts";
 import type { Unit } from "../../../shared/quantity/types.ts";
@@ -177,7 +176,7 @@ describe("written amounts", () => {
   });
 });
 
-describe("rounding and sharing out", () => {
+describe("rounding", () => {
   test("halves go away from zero, and binary fractions do not spoil it", () => {
     expect([roundTo(1.005, 0.01), roundTo(2.5, 1), roundTo(-2.5, 1), roundTo(0.15, 0.1)]).toEqual([
       1.01, 3, -3, 0.2,
@@ -188,27 +187,5 @@ describe("rounding and sharing out", () => {
     expect([roundGrams(9.74), roundGrams(9.76), roundGrams(10.4), roundGrams(0.2)]).toEqual([
       9.5, 10, 10, 0,
     ]);
-  });
-
-  test("the largest remainders get what is left, the earlier first", () => {
-    expect(distribute(10, [1, 1, 1])).toEqual([4, 3, 3]);
-    expect(distribute(7, [50, 30, 20])).toEqual([4, 2, 1]);
-    expect(distribute(5, [0, 0])).toEqual([3, 2]);
-    expect(distribute(5, [])).toEqual([]);
-  });
-
-  test("shares sum to the whole, and none is a full unit away from its exact share", () => {
-    const weights = fc.array(fc.integer({ min: 0, max: 1000 }), { minLength: 1, maxLength: 12 });
-    fc.assert(
-      fc.property(fc.integer({ min: 0, max: 5000 }), weights, (total, some) => {
-        const parts = distribute(total, some);
-        const sum = some.reduce((a, b) => a + b, 0);
-        expect(parts.reduce((a, b) => a + b, 0)).toBe(total);
-        if (sum === 0) return;
-        parts.forEach((part, at) => {
-          expect(Math.abs(part - (total * (some[at] ?? 0)) / sum)).toBeLessThan(1);
-        });
-      }),
-    );
   });
 });
