@@ -7,6 +7,7 @@ import { reminderReply } from "../commands/reminders/message.ts";
 import { type Outcome, ok } from "../shared/outcome.ts";
 import { createBot } from "./bot/dispatch.ts";
 import type { Bot } from "./bot/face.ts";
+import { groupBooks } from "./bot/group-books.ts";
 import type { Clock } from "./clock.ts";
 import { loadFoodBook } from "./foods/load.ts";
 import type { Deliveries, Messenger } from "./jobs/ports.ts";
@@ -48,7 +49,7 @@ export async function compose(parts: AppParts): Promise<Outcome<App, OpenProblem
     commands: COMMANDS,
     stores,
     groupOf: deliveries.group,
-    foods: loadFoodBook(),
+    bookOf: groupBooks(loadFoodBook(), stores.foods),
     clock,
     newId,
     log,

@@ -30,7 +30,7 @@ export interface Option {
   /** At most 100 characters. */
   readonly description: string;
   readonly required: boolean;
-  readonly kind: "text" | "file" | "role" | "channel" | "yes-no";
+  readonly kind: "text" | "file" | "role" | "channel" | "member" | "yes-no";
   /** A closed list, shown by the platform; at most 25. */
   readonly choices?: readonly string[];
   readonly complete?: Completer;
@@ -38,7 +38,8 @@ export interface Option {
 
 /**
  * What an adapter hands over: option name -> raw value. Text options are text as typed, role and
- * channel options their ids, yes-no options "yes" or "no", file options an `AttachedFile`.
+ * channel options their ids, member options the platform's user id (in the terminal the name typed),
+ * yes-no options "yes" or "no", file options an `AttachedFile`.
  */
 export type RawInput = Readonly<Record<string, string | AttachedFile>>;
 

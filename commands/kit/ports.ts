@@ -1,4 +1,5 @@
 import type { MealRule } from "../../shared/allocation/types.ts";
+import type { Food } from "../../shared/food/types.ts";
 import type {
   CauseId,
   GroupId,
@@ -8,9 +9,11 @@ import type {
   ReminderId,
   RevisionId,
 } from "../../shared/ids.ts";
+import type { Profile } from "../../shared/people/types.ts";
 import type { Recipe } from "../../shared/recipe/types.ts";
 import type { DerivedReminder, ReminderChoice, ReminderRow } from "../../shared/reminder/types.ts";
 import type { Batch, Lot, Stock, StockChange } from "../../shared/stock/types.ts";
+import type { TargetRule } from "../../shared/target/types.ts";
 import type { Instant } from "../../shared/time.ts";
 
 /** One chat server's client group. */
@@ -22,6 +25,10 @@ export interface Group {
   readonly reminderChannelId: string | null;
   /** Zone of members who have not set their own. */
   readonly zone: string;
+  /** How figures are labelled: 21 CFR 101.9 or Regulation (EU) 1169/2011. */
+  readonly labelStyle: "us" | "eu";
+  /** Goes up with every change of the group's own foods: a book of them holds as long as this does. */
+  readonly foodsVersion: number;
 }
 
 export interface Member {
@@ -35,6 +42,7 @@ export interface Member {
   readonly deliverTo: "direct message" | "channel";
   /** Since when direct messages are known to be closed; null when they work. */
   readonly directClosedAt: Instant | null;
+  readonly profile: Profile;
 }
 
 export interface Groups {
@@ -42,7 +50,7 @@ export interface Groups {
   open(id: GroupId, name: string): Promise<Group>;
   set(
     id: GroupId,
-    patch: Partial<Pick<Group, "coachRoleId" | "reminderChannelId" | "zone">>,
+    patch: Partial<Pick<Group, "coachRoleId" | "reminderChannelId" | "zone" | "labelStyle">>,
   ): Promise<Group>;
 }
 
@@ -50,6 +58,33 @@ export interface Members {
   /** The member of this group, made with the group's zone and the default times when first seen. */
   open(groupId: GroupId, userId: string, name: string): Promise<Member>;
   find(id: MemberId): Promise<Member | null>;
+  /** The member of this group with this user id or, in any case, this very name; null when there is none, or several of the name. */
+  inGroup(groupId: GroupId, userIdOrName: string): Promise<Member | null>;
+  setProfile(id: MemberId, patch: Partial<Profile>): Promise<Member>;
+}
+
+/** Foods that a group's coach typed from packs. Another group never sees them. */
+export interface GroupFoods {
+  /** In the order in which they were first added. */
+  list(groupId: GroupId): Promise<readonly Food[]>;
+  /**
+   * Adds a food to the group, or replaces the group's food of the same name (folded); the replaced one's
+   * id stays, so recipes that name it go by the new label. Twice with one cause is once.
+   */
+  put(input: {
+    readonly groupId: GroupId;
+    readonly by: MemberId;
+    readonly causeId: CauseId;
+    readonly now: Instant;
+    readonly food: Food;
+  }): Promise<{ readonly food: Food; readonly isNew: boolean }>;
+}
+
+export interface Targets {
+  /** Every decision of a member, in the order taken. */
+  list(memberId: MemberId): Promise<readonly TargetRule[]>;
+  /** Adds a decision. Twice with one cause is once. */
+  add(rule: TargetRule, causeId: CauseId): Promise<void>;
 }
 
 export interface PublishedRecipe {
@@ -162,6 +197,8 @@ export interface Stores {
   readonly members: Members;
   readonly recipes: Recipes;
   readonly stocks: Stocks;
+  readonly foods: GroupFoods;
+  readonly targets: Targets;
   readonly meals: Meals;
   readonly reminders: Reminders;
 }

@@ -1,3 +1,5 @@
+import type { Picture } from "../../shared/picture/types.ts";
+
 /**
  * What a command answers: a small platform-free value. `src/discord/` turns it into message
  * components, `src/terminal/` into text. All text is plain: renderers escape markup and mentions.
@@ -5,12 +7,16 @@
 export interface Reply {
   /** The answer itself, in one line. */
   readonly heading: string;
+  /** Shown first and loudly, right under the heading: what may hurt this very member. Else empty. */
+  readonly alerts: readonly string[];
   readonly parts: readonly Part[];
   /** Shown last, only where they apply. */
   readonly cautions: readonly string[];
   /** At most three are shown in the first row; the rest follow below. At most ten in all. */
   readonly buttons: readonly Button[];
   readonly choices: readonly Choice[];
+  /** At most four. Each has its text equivalent. */
+  readonly pictures: readonly Picture[];
   readonly files: readonly ReplyFile[];
   /** "private": only the asker sees it. "shown": the whole channel does. */
   readonly audience: "private" | "shown";
@@ -55,10 +61,12 @@ export interface ReplyFile {
 export function reply(heading: string, rest: Partial<Omit<Reply, "heading">> = {}): Reply {
   return {
     heading,
+    alerts: [],
     parts: [],
     cautions: [],
     buttons: [],
     choices: [],
+    pictures: [],
     files: [],
     audience: "private",
     ...rest,

@@ -49,6 +49,9 @@ export const ALLERGENS = [
 ] as const;
 export type Allergen = (typeof ALLERGENS)[number];
 
+/** Where a food's figures come from: the published table, or a pack that the group's coach typed in. */
+export const PACK_LABEL = "pack label";
+
 /** One entry of the food table. Figures are for the edible part. */
 export interface Food {
   readonly id: FoodId;
@@ -59,12 +62,21 @@ export interface Food {
   readonly source: { readonly table: string; readonly number: string };
   readonly state: "raw" | "cooked" | "ready";
   readonly per100g: Nutrients;
+  /** Water per 100 g, grams; null where the source has none (a pack label has not). */
+  readonly waterG: number | null;
+  /** Alcohol per 100 g, grams. It is in the energy (6.93 kcal/g) and in no other figure. */
+  readonly alcoholG: number;
   /** Grams per millilitre, from the published spoon and cup weights; null where not known. */
   readonly densityGPerMl: number | null;
   /** The weight of one where the food comes whole ("egg", 50 g; "clove", 3 g); null where it does not. */
   readonly one: { readonly word: string; readonly grams: number } | null;
+  /** Household measures as published ("cup, chopped", 160 g), edible grams of one of each. */
+  readonly measures: readonly { readonly name: string; readonly grams: number }[];
   /** Inedible share of the food as bought, per cent. */
   readonly refusePct: number;
-  readonly allergens: readonly Allergen[];
+  /** What it is made of; null where nobody knows (a pack nobody has read): never taken for "free of". */
+  readonly allergens: readonly Allergen[] | null;
+  /** What foods of this kind may hide besides: the pack decides. */
+  readonly mayHide: readonly Allergen[];
   readonly keepingClass: KeepingClass;
 }

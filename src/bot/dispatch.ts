@@ -10,12 +10,12 @@ import type { Context } from "../../commands/kit/context.ts";
 import type { Group, Stores } from "../../commands/kit/ports.ts";
 import { readPress } from "../../commands/kit/press.ts";
 import { type Reply, reply, text } from "../../commands/kit/reply.ts";
-import type { FoodBook } from "../../shared/food/book.ts";
 import { type CauseId, causeId, type MemberId } from "../../shared/ids.ts";
 import type { Clock } from "../clock.ts";
 import type { Log } from "../log.ts";
 import { inputFaults, spoken } from "./check-input.ts";
 import type { Asked, Bot } from "./face.ts";
+import type { BookOf } from "./group-books.ts";
 import { markReply, readMark } from "./mark.ts";
 import { isCoachOf, type Standing, standingByPress, standingInGroup } from "./who.ts";
 
@@ -26,7 +26,7 @@ export interface BotParts {
   readonly stores: Stores;
   /** The group of a member, for presses in direct messages. */
   readonly groupOf: (member: MemberId) => Promise<Group | null>;
-  readonly foods: FoodBook;
+  readonly bookOf: BookOf;
   readonly clock: Clock;
   readonly newId: () => string;
   readonly log: Log;
@@ -87,7 +87,7 @@ export function createBot(parts: BotParts): Bot {
     }
     if (asked.groupId === "") return pressDirect(parts, asked, command, action, press.args, picked);
     const standing = await standingInGroup(parts.stores, asked);
-    return action(contextFor(parts, asked, standing, command), [...press.args, ...picked]);
+    return action(await contextFor(parts, asked, standing, command), [...press.args, ...picked]);
   }
 }
 
@@ -98,7 +98,12 @@ async function runCommand(
   raw: RawInput,
 ): Promise<Reply> {
   // Who may ask comes first: the options of a coach's command are nobody else's business.
-  const context = contextFor(parts, asked, await standingInGroup(parts.stores, asked), command);
+  const context = await contextFor(
+    parts,
+    asked,
+    await standingInGroup(parts.stores, asked),
+    command,
+  );
   const faults = inputFaults(command, raw);
   if (faults.length > 0) throw new Refusal(faults);
   return command.run(context, raw);
@@ -117,12 +122,17 @@ async function pressDirect(
   const { stores, groupOf } = parts;
   const standing = await standingByPress(stores, groupOf, asked.actor.userId, press);
   if (standing === null) throw new Refusal(NOT_YOURS);
-  const context = contextFor(parts, asked, standing, command);
+  const context = await contextFor(parts, asked, standing, command);
   return markReply(await action(context, [...press.args, ...picked]), standing.member.id);
 }
 
 /** Throws a `Refusal` when the asker may not use the command. */
-function contextFor(parts: BotParts, asked: Asked, standing: Standing, command: Command): Context {
+async function contextFor(
+  parts: BotParts,
+  asked: Asked,
+  standing: Standing,
+  command: Command,
+): Promise<Context> {
   const isCoach = isCoachOf(standing.group, asked.actor);
   if (command.who === "coach" && !isCoach) throw new Refusal(forTheCoach(command));
   return {
@@ -132,7 +142,7 @@ function contextFor(parts: BotParts, asked: Asked, standing: Standing, command: 
     isCoach,
     causeId: causeOf(parts.face, asked.requestId),
     stores: parts.stores,
-    foods: parts.foods,
+    foods: await parts.bookOf(standing.group),
     newId: parts.newId,
   };
 }
@@ -154,7 +164,7 @@ async function suggest(
   if (option?.complete === undefined || asked.groupId === "") return [];
   const standing = await standingInGroup(parts.stores, asked);
   if (command.who === "coach" && !isCoachOf(standing.group, asked.actor)) return [];
-  const context = contextFor(parts, asked, standing, command);
+  const context = await contextFor(parts, asked, standing, command);
   const all = await option.complete(context, at.typed.slice(0, SUGGESTION_TEXT_MAX), at.others);
   return all
     .filter(({ value }) => fits(value))

@@ -79,6 +79,8 @@ function plainOption(option: Option): APIApplicationCommandBasicOption {
       return { ...base, type: ApplicationCommandOptionType.Attachment };
     case "role":
       return { ...base, type: ApplicationCommandOptionType.Role };
+    case "member":
+      return { ...base, type: ApplicationCommandOptionType.User };
     case "channel":
       return {
         ...base,

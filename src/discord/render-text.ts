@@ -34,7 +34,7 @@ export function fitText(reply: Reply, notes: readonly string[] = []): FittedText
   const heading = `**${escapeLine(cut(oneLine(reply.heading) || "…", HEADING_MAX / ESCAPED_FACTOR))}**`;
   const small = [...notes, ...reply.cautions].flatMap(linesOf).map((l) => `-# ${escapeLine(l)}`);
   const cautions = fitLines(small, CAUTIONS_MAX);
-  const lines = bodyLines(reply.parts);
+  const lines = [...alertLines(reply.alerts), ...bodyLines(reply.parts)];
   const room = TEXT_MAX - heading.length - cautions.text.length - ELSEWHERE.length - 2;
   const body = fitLines(
     lines.map((line) => shownLine(line, room)),
@@ -78,6 +78,13 @@ function bodyLines(parts: readonly Part[]): readonly Line[] {
     const gap: readonly Line[] = index === 0 ? [] : [{ plain: "", isTitle: false }];
     return [...gap, ...partLines(part)];
   });
+}
+
+/** What may hurt comes before everything else, and set like a title. */
+function alertLines(alerts: readonly string[]): readonly Line[] {
+  if (alerts.length === 0) return [];
+  const lines = alerts.flatMap(linesOf).map((plain) => ({ plain, isTitle: true }));
+  return [...lines, { plain: "", isTitle: false }];
 }
 
 function partLines(part: Part): readonly Line[] {

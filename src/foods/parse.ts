@@ -174,10 +174,14 @@ function toFood(row: FoodRow): Food {
       sugarsG: row["sugars g"],
       sodiumMg: row["sodium mg"],
     },
+    waterG: row["water g"],
+    alcoholG: 0,
     densityGPerMl: row["density g/ml"],
     one: row["one g"] === null ? null : { word: row.one, grams: row["one g"] },
+    measures: [],
     refusePct: row["refuse %"],
     allergens: row.allergens,
+    mayHide: [],
     keepingClass: row["keeping class"],
   };
 }

@@ -19,7 +19,7 @@ export type RenderReminder = (input: {
 
 export interface DeliverParts {
   readonly deliveries: Deliveries;
-  readonly stores: Pick<Stores, "members">;
+  readonly stores: { readonly members: Pick<Stores["members"], "find"> };
   readonly messenger: Messenger;
   readonly render: RenderReminder;
   readonly clock: Clock;

@@ -1,8 +1,10 @@
 import { Temporal } from "temporal-polyfill";
 import { z } from "zod";
+import { ALLERGENS, type Food, KEEPING_CLASSES } from "../../shared/food/types.ts";
 import { foodId, lotId } from "../../shared/ids.ts";
 import type { KeepingTime } from "../../shared/keeping/types.ts";
 import type { NutrientSums } from "../../shared/nutrition/types.ts";
+import { VULNERABLE } from "../../shared/people/types.ts";
 import { UNITS } from "../../shared/quantity/types.ts";
 import type { Recipe } from "../../shared/recipe/types.ts";
 import {
@@ -11,6 +13,7 @@ import {
   type ReminderAbout,
 } from "../../shared/reminder/types.ts";
 import { MOVEMENT_KINDS } from "../../shared/stock/types.ts";
+import type { TargetFigures } from "../../shared/target/types.ts";
 
 // What a column of text may hold. The file can be edited and can be older than the code, so it is an
 // outside border: everything is parsed here on the way out. The same schemas run on the way in, because
@@ -116,6 +119,58 @@ export const aboutDocument = z
     mealAt: z.string().nullable(),
   })
   .readonly() satisfies z.ZodType<ReminderAbout>;
+
+const nutrient = z.number().nullable();
+
+export const foodDocument = z
+  .object({
+    id: z.string().transform(foodId),
+    name: z.string(),
+    otherNames: list(z.string()),
+    source: z.object({ table: z.string(), number: z.string() }).readonly(),
+    state: z.enum(["raw", "cooked", "ready"]),
+    per100g: z
+      .object({
+        energyKcal: nutrient,
+        proteinG: nutrient,
+        fatG: nutrient,
+        saturatedFatG: nutrient,
+        carbohydrateG: nutrient,
+        fibreG: nutrient,
+        sugarsG: nutrient,
+        sodiumMg: nutrient,
+      })
+      .readonly(),
+    waterG: nutrient,
+    alcoholG: z.number(),
+    densityGPerMl: nutrient,
+    one: z.object({ word: z.string(), grams: z.number() }).readonly().nullable(),
+    measures: list(z.object({ name: z.string(), grams: z.number() }).readonly()),
+    refusePct: z.number(),
+    allergens: list(z.enum(ALLERGENS)).nullable(),
+    mayHide: list(z.enum(ALLERGENS)),
+    keepingClass: z.enum(KEEPING_CLASSES),
+  })
+  .readonly() satisfies z.ZodType<Food>;
+
+export const figuresDocument = z
+  .object({
+    energyKcal: z.number().optional(),
+    proteinG: z.number().optional(),
+    fatG: z.number().optional(),
+    carbohydrateG: z.number().optional(),
+    fibreG: z.number().optional(),
+  })
+  // Without this an optional key may hold undefined, which the figures of a target may not.
+  .transform(
+    (figures): TargetFigures =>
+      Object.fromEntries(Object.entries(figures).filter(([, value]) => value !== undefined)),
+  )
+  .readonly();
+
+export const allergensDocument = list(z.enum(ALLERGENS));
+export const vulnerableDocument = list(z.enum(VULNERABLE));
+export const labelStyleWord = z.enum(["us", "eu"]);
 
 export const tagsDocument = list(z.string());
 export const weekdaysDocument = list(z.int().min(1).max(7));

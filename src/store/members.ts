@@ -1,4 +1,6 @@
 import type { Members } from "../../commands/kit/ports.ts";
+import { fold } from "../../shared/words/fold.ts";
+import { allergensDocument, toText, vulnerableDocument } from "./documents.ts";
 import type { PrismaClient } from "./generated/client.ts";
 import { patiently } from "./patience.ts";
 import { toMember } from "./rows.ts";
@@ -29,6 +31,28 @@ export function prismaMembers(db: PrismaClient, newId: () => string): Members {
     find: async (id) => {
       const row = await db.member.findUnique({ where: { id }, include });
       return row === null ? null : toMember(row);
+    },
+
+    inGroup: async (groupId, userIdOrName) => {
+      const where = { groupId_userId: { groupId, userId: userIdOrName } };
+      const byId = await db.member.findUnique({ where, include });
+      if (byId !== null) return toMember(byId);
+      // Names are matched here: SQLite folds the case of A to Z only.
+      const named = await db.member.findMany({ where: { groupId }, include });
+      const same = named.filter(({ name }) => fold(name) === fold(userIdOrName));
+      const [only] = same;
+      return only === undefined || same.length > 1 ? null : toMember(only);
+    },
+
+    setProfile: async (id, patch) => {
+      const { allergens, vulnerable, coachMaySetTargets } = patch;
+      const data = {
+        ...(allergens === undefined ? {} : { allergens: toText(allergensDocument, allergens) }),
+        ...(vulnerable === undefined ? {} : { vulnerable: toText(vulnerableDocument, vulnerable) }),
+        ...(coachMaySetTargets === undefined ? {} : { coachMaySetTargets }),
+      };
+      await patiently(() => db.member.update({ where: { id }, data }));
+      return toMember(await db.member.findUniqueOrThrow({ where: { id }, include }));
     },
   };
 }

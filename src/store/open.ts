@@ -7,6 +7,7 @@ import { fail, type Outcome, ok } from "../../shared/outcome.ts";
 import type { Deliveries } from "../jobs/ports.ts";
 import { prismaDeliveries } from "./deliveries.ts";
 import { PrismaClient } from "./generated/client.ts";
+import { prismaGroupFoods } from "./group-foods.ts";
 import { prismaGroups } from "./groups.ts";
 import { prismaMembers } from "./members.ts";
 import { migrateSqlite } from "./migrate.ts";
@@ -15,6 +16,7 @@ import { prismaRecipes } from "./recipes.ts";
 import { prismaMeals, prismaReminders } from "./reminders.ts";
 import { prismaSettings, type Settings } from "./settings.ts";
 import { prismaStocks } from "./stocks.ts";
+import { prismaTargets } from "./targets.ts";
 
 export interface Store {
   readonly stores: Stores;
@@ -55,6 +57,8 @@ function assemble(db: PrismaClient, newId: () => string): Store {
       groups: prismaGroups(db),
       members: prismaMembers(db, newId),
       recipes: prismaRecipes(db),
+      foods: prismaGroupFoods(db),
+      targets: prismaTargets(db),
       stocks: prismaStocks(db, newId),
       meals: prismaMeals(db),
       reminders: prismaReminders(db, newId),

@@ -12,14 +12,19 @@ import {
   reminderId,
   revisionId,
   slotRuleId,
+  targetId,
 } from "../../shared/ids.ts";
 import type { ReminderRow } from "../../shared/reminder/types.ts";
 import type { Batch, Lot, Movement, StockChange } from "../../shared/stock/types.ts";
+import type { TargetRule } from "../../shared/target/types.ts";
 import {
   aboutDocument,
+  allergensDocument,
   deliverToWord,
+  figuresDocument,
   fromText,
   keepingDocument,
+  labelStyleWord,
   movementWord,
   placeWord,
   recipeDocument,
@@ -30,6 +35,7 @@ import {
   toInstant,
   toInstantOrNull,
   undoneWord,
+  vulnerableDocument,
   weekdaysDocument,
 } from "./documents.ts";
 import type { Prisma } from "./generated/client.ts";
@@ -43,6 +49,8 @@ export function toGroup(row: Prisma.GroupGetPayload<object>): Group {
     coachRoleId: row.coachRoleId,
     reminderChannelId: row.reminderChannelId,
     zone: row.zone,
+    labelStyle: labelStyleWord.parse(row.labelStyle),
+    foodsVersion: row.foodsVersion,
   };
 }
 
@@ -63,6 +71,11 @@ export function toMember(row: Prisma.MemberGetPayload<{ include: { group: true }
     },
     deliverTo: deliverToWord.parse(row.deliverTo),
     directClosedAt: toInstantOrNull(row.directClosedAt),
+    profile: {
+      allergens: fromText(allergensDocument, row.allergens),
+      vulnerable: fromText(vulnerableDocument, row.vulnerable),
+      coachMaySetTargets: row.coachMaySetTargets,
+    },
   };
 }
 
@@ -172,5 +185,17 @@ export function toReminder(row: Prisma.ReminderGetPayload<object>): ReminderRow 
     state: reminderStateWord.parse(row.state),
     attempts: row.attempts,
     nonce: row.nonce,
+  };
+}
+
+export function toTarget(row: Prisma.TargetGetPayload<object>): TargetRule {
+  return {
+    id: targetId(row.id),
+    memberId: memberId(row.memberId),
+    from: Temporal.PlainDate.from(row.from),
+    weekdays: fromText(weekdaysDocument, row.weekdays),
+    figures: fromText(figuresDocument, row.figures),
+    setBy: row.setById === null ? null : memberId(row.setById),
+    setAt: toInstant(row.setAt),
   };
 }

@@ -26,6 +26,7 @@ export function renderReply(reply: Reply, firstNumber: number): Rendered {
   const numbered = numberPicks(reply, firstNumber);
   const blocks = [
     wrap(reply.heading, COLUMNS),
+    reply.alerts.flatMap((alert) => wrap(`!! ${alert}`, COLUMNS, "", "   ")),
     ...reply.parts.map(renderPart),
     reply.cautions.flatMap((caution) => wrap(`Caution: ${caution}`, COLUMNS, "", "  ")),
     ...reply.files.map(renderFile),

@@ -79,7 +79,7 @@ export function wordsOf(reply: Reply): string {
           ...part.rows.map((row) => `${row.label} ${row.figure} ${row.note ?? ""}`),
         ],
   );
-  return [reply.heading, ...parts, ...reply.cautions].join("\n");
+  return [reply.heading, ...reply.alerts, ...parts, ...reply.cautions].join("\n");
 }
 
 /** The id of the button whose label starts so; throws when there is none. */

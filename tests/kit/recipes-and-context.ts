@@ -31,6 +31,8 @@ export const GROUP: Group = {
   coachRoleId: null,
   reminderChannelId: null,
   zone: "Europe/Lisbon",
+  labelStyle: "eu",
+  foodsVersion: 0,
 };
 
 export const MEMBER: Member = {
@@ -42,6 +44,7 @@ export const MEMBER: Member = {
   choice: choice(),
   deliverTo: "direct message",
   directClosedAt: null,
+  profile: { allergens: [], vulnerable: [], coachMaySetTargets: false },
 };
 
 /** A recipe from its text, as the coach would publish it. */
@@ -124,6 +127,8 @@ export function storesWith(some: Partial<Stores>): Stores {
     members: closed,
     recipes: closed,
     stocks: closed,
+    foods: closed,
+    targets: closed,
     meals: closed,
     reminders: closed,
     ...some,
@@ -162,5 +167,10 @@ export function readAloud(reply: Reply): string {
           ),
         ],
   );
-  return [reply.heading, ...parts, ...reply.cautions.map((caution) => `! ${caution}`)].join("\n");
+  return [
+    reply.heading,
+    ...reply.alerts.map((alert) => `!! ${alert}`),
+    ...parts,
+    ...reply.cautions.map((caution) => `! ${caution}`),
+  ].join("\n");
 }

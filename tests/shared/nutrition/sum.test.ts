@@ -32,10 +32,14 @@ function food(per100g: Partial<Nutrients> = {}): Food {
     source: { table: "test", number: "00001" },
     state: "ready",
     per100g: { ...figures, ...per100g },
+    waterG: null,
+    alcoholG: 0,
     densityGPerMl: null,
     one: null,
+    measures: [],
     refusePct: 0,
     allergens: [],
+    mayHide: [],
     keepingClass: "shelf-stable",
   };
 }

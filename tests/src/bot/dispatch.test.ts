@@ -23,7 +23,7 @@ function botWith(extra: readonly Command[] = []): { bot: Bot; errors: Entry[] } 
     commands: [echo, setup, ...extra],
     stores: fakeStores(),
     groupOf: async () => groups["g1"] ?? null,
-    foods: foodBook([]),
+    bookOf: async () => foodBook([]),
     clock: manualClock(T0),
     newId: () => "abcdefgh1234",
     log,

@@ -16,6 +16,8 @@ export const groups: Record<string, Group> = Object.fromEntries(
       coachRoleId: COACH_ROLE,
       reminderChannelId: null,
       zone: "UTC",
+      labelStyle: "eu",
+      foodsVersion: 0,
     },
   ]),
 );
@@ -75,6 +77,8 @@ export function fakeStores(): Stores {
         members.find((member) => member.userId === userId && member.groupId === group) ??
         memberNamed(name, { userId, groupId: group }),
       find: async (id) => members.find((member) => member.id === id) ?? null,
+      inGroup: unused,
+      setProfile: unused,
     },
     stocks: {
       findLot: async (id) => {
@@ -92,5 +96,7 @@ export function fakeStores(): Stores {
     reminders: { find: async () => null, coming: unused, replan: unused },
     recipes: { find: unused, search: unused, publish: unused },
     meals: { list: unused },
+    foods: { list: unused, put: unused },
+    targets: { list: unused, add: unused },
   };
 }

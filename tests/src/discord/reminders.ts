@@ -31,6 +31,7 @@ export function outgoing(rig: Rig, varied: Varied = {}): OutgoingMessage {
       },
       deliverTo: deliverTo ?? "direct message",
       directClosedAt: null,
+      profile: { allergens: [], vulnerable: [], coachMaySetTargets: false },
     },
     group: {
       id: groupId(rig.guild.id),
@@ -38,6 +39,8 @@ export function outgoing(rig: Rig, varied: Varied = {}): OutgoingMessage {
       coachRoleId: null,
       reminderChannelId: channelId,
       zone: "Europe/Amsterdam",
+      labelStyle: "eu",
+      foodsVersion: 0,
     },
     nonce: "r-2026-11-25-abc",
     attempt: 1,

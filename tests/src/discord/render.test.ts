@@ -110,6 +110,8 @@ const anyId = fc.oneof(
 );
 const anyReply: fc.Arbitrary<Reply> = fc.record({
   heading: anyText,
+  alerts: fc.array(anyText, { maxLength: 4 }),
+  pictures: fc.constant([]),
   parts: fc.array(
     fc.oneof(
       fc.array(anyText, { maxLength: 30 }).map((lines) => text(...lines)),

@@ -19,6 +19,8 @@ export const group: Group = {
   coachRoleId: null,
   reminderChannelId: null,
   zone: "UTC",
+  labelStyle: "eu",
+  foodsVersion: 0,
 };
 
 export function memberNamed(name: string, rest: Partial<Member> = {}): Member {
@@ -39,6 +41,7 @@ export function memberNamed(name: string, rest: Partial<Member> = {}): Member {
     },
     deliverTo: "direct message",
     directClosedAt: null,
+    profile: { allergens: [], vulnerable: [], coachMaySetTargets: false },
     ...rest,
   };
 }

@@ -205,7 +205,9 @@ describe("when sending fails", () => {
 
 const emptyReply = {
   heading: "",
+  alerts: [],
   parts: [],
+  pictures: [],
   cautions: [],
   buttons: [],
   choices: [],

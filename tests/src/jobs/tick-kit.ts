@@ -43,7 +43,6 @@ export function rig(
       deliveries,
       stores: {
         members: {
-          open: () => Promise.reject(new Error("the sweep opens no members")),
           find: async (id) => members.find((member) => member.id === id) ?? null,
         },
       },

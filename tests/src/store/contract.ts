@@ -3,6 +3,7 @@ import type { Store } from "../../../src/store/open.ts";
 import { claimContract } from "./contract/claims.ts";
 import { groupContract } from "./contract/groups.ts";
 import { ownershipContract } from "./contract/ownership.ts";
+import { peopleContract } from "./contract/people.ts";
 import { recipeContract } from "./contract/recipes.ts";
 import { reminderContract } from "./contract/reminders.ts";
 import { stockContract } from "./contract/stock.ts";
@@ -41,6 +42,7 @@ export function storeContract(name: string, makePlace: MakePlace): void {
     });
     const given: Given = { store, restart };
     groupContract(given);
+    peopleContract(given);
     recipeContract(given);
     stockContract(given);
     ownershipContract(given);

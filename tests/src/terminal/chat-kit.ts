@@ -80,7 +80,7 @@ export function chatRig(due: readonly ReminderRow[] = []): ChatRig {
   const tick = createTick({
     deliveries,
     stores: {
-      members: { open: () => Promise.reject(new Error("unused")), find: async () => ana },
+      members: { find: async () => ana },
     },
     messenger: createTerminalMessenger(screen, clock),
     render: ({ rows, nonce }) =>

@@ -14,6 +14,8 @@ export function groupContract({ store, restart }: Given): void {
         coachRoleId: null,
         reminderChannelId: null,
         zone: "Etc/UTC",
+        labelStyle: "eu",
+        foodsVersion: 0,
       });
       await groups.set(groupId("1"), { coachRoleId: "7", zone: "Europe/Lisbon" });
       await groups.set(groupId("1"), { reminderChannelId: "9" });
@@ -24,6 +26,8 @@ export function groupContract({ store, restart }: Given): void {
         coachRoleId: "7",
         reminderChannelId: "9",
         zone: "Europe/Lisbon",
+        labelStyle: "eu",
+        foodsVersion: 0,
       });
     });
 
@@ -50,6 +54,7 @@ export function groupContract({ store, restart }: Given): void {
         zoneIsOwn: false,
         deliverTo: "direct message",
         directClosedAt: null,
+        profile: { allergens: [], vulnerable: [], coachMaySetTargets: false },
       });
       const { zone, pausedUntil, ...times } = choice;
       expect([zone, pausedUntil]).toEqual(["America/New_York", null]);
