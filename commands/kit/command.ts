@@ -1,5 +1,6 @@
 import type { z } from "zod";
 import type { Context } from "./context.ts";
+import type { FilledForm, Form } from "./form.ts";
 import type { Reply } from "./reply.ts";
 
 /** A file a member attached, already read (at most `maxBytes` of the option). */
@@ -46,6 +47,19 @@ export type RawInput = Readonly<Record<string, string | AttachedFile>>;
 /** A button or choice of a command: parses its own arguments, checks its presser. */
 export type Action = (context: Context, args: readonly string[]) => Promise<Reply>;
 
+/**
+ * Makes the form that a button, or the command itself, opens. A form can only be the first answer and
+ * that must come within 3 s, so it is made from memory or a few indexed queries.
+ */
+export type FormMaker = (context: Context, args: readonly string[]) => Promise<Form>;
+
+/** Takes a form that came back: parses its arguments and texts, checks who sent it. */
+export type Submission = (
+  context: Context,
+  args: readonly string[],
+  filled: FilledForm,
+) => Promise<Reply>;
+
 /** A slash command: declaration as plain data beside its handler. */
 export interface Command {
   /** One or two words: ["stock"] or ["recipe", "card"]. */
@@ -57,21 +71,34 @@ export interface Command {
   /** Parses the raw input with the command's zod schema, then answers. */
   readonly run: (context: Context, raw: RawInput) => Promise<Reply>;
   readonly actions: Readonly<Record<string, Action>>;
+  /** Buttons that open a form. */
+  readonly forms: Readonly<Record<string, FormMaker>>;
+  /** Forms that come back. */
+  readonly submissions: Readonly<Record<string, Submission>>;
+  /** Names the form that the command opens instead of running, by the names of the options filled in; null to run. */
+  readonly opens: (given: readonly string[]) => string | null;
 }
 
-interface CommandParts<Schema extends z.ZodType> extends Omit<Command, "run" | "actions"> {
+interface CommandParts<Schema extends z.ZodType>
+  extends Omit<Command, "run" | "actions" | "forms" | "submissions" | "opens"> {
   /** Its messages are sentences for members: what was wrong, what to type instead. */
   readonly input: Schema;
   readonly handle: (context: Context, input: z.output<Schema>) => Promise<Reply>;
   readonly actions?: Readonly<Record<string, Action>>;
+  readonly forms?: Readonly<Record<string, FormMaker>>;
+  readonly submissions?: Readonly<Record<string, Submission>>;
+  readonly opens?: Command["opens"];
 }
 
 /** Builds a command whose handler sees only parsed input. */
 export function command<Schema extends z.ZodType>(parts: CommandParts<Schema>): Command {
-  const { input, handle, actions, ...declaration } = parts;
+  const { input, handle, ...declaration } = parts;
   return {
+    actions: {},
+    forms: {},
+    submissions: {},
+    opens: () => null,
     ...declaration,
-    actions: actions ?? {},
     run: async (context, raw) => {
       const parsed = input.safeParse(raw);
       if (!parsed.success) throw new Refusal(parsed.error.issues.map((issue) => issue.message));

@@ -53,6 +53,10 @@ export function spoken(command: Command): string {
   return `/${command.path.join(" ")}`;
 }
 
+export function inServerOnly(command: Command): string {
+  return `${spoken(command)} works in your group's server. Type it in a channel there; only you will see the answer.`;
+}
+
 function lowerFirst(sentence: string): string {
   const plain = sentence.replace(/[.\s]+$/u, "");
   // "ISO date" and the like keep their capitals.

@@ -5,7 +5,9 @@ import {
   REST,
   Routes,
 } from "discord.js";
+import type { Form } from "../../commands/kit/form.ts";
 import type { Reply } from "../../commands/kit/reply.ts";
+import { renderForm } from "./forms.ts";
 import { render } from "./render.ts";
 
 /** What identifies an interaction towards the platform. The token is a secret for 15 minutes. */
@@ -27,6 +29,8 @@ export interface Calls {
   defer(to: Answerable): Promise<void>;
   /** First answer to a press: the message stays as it is for now. */
   deferUpdate(to: Answerable): Promise<void>;
+  /** First answer: a form to fill in. */
+  open(to: Answerable, form: Form): Promise<void>;
   /** First answer to a completion. */
   suggest(to: Answerable, choices: Choices): Promise<void>;
   /** Rewrites the message of the first answer (or the pressed message after an update). */
@@ -69,6 +73,7 @@ export function createCalls(apiBase: string | null): Calls & { stop(): void } {
         flags: MessageFlags.Ephemeral,
       }),
     deferUpdate: (to) => first(to, InteractionResponseType.DeferredMessageUpdate),
+    open: (to, form) => first(to, InteractionResponseType.Modal, renderForm(form)),
     suggest: (to, choices) =>
       first(to, InteractionResponseType.ApplicationCommandAutocompleteResult, { choices }),
     edit: async (to, reply) => {

@@ -8,14 +8,16 @@ import {
   type Interaction,
   type MessageComponentInteraction,
   MessageFlags,
+  type ModalSubmitInteraction,
 } from "discord.js";
 import type { OtherOptions, Suggestion } from "../../commands/kit/command.ts";
 import { type Reply, reply } from "../../commands/kit/reply.ts";
-import type { Bot } from "../bot/face.ts";
-import { answerInTime } from "./answer.ts";
+import type { Bot, Opening } from "../bot/face.ts";
+import { answerInTime, type Surface } from "./answer.ts";
 import { faultOf, logFields } from "./api-fault.ts";
 import type { Calls } from "./calls.ts";
 import { cut, oneLine } from "./escape.ts";
+import { readForm } from "./forms.ts";
 import type { AdapterLog } from "./ports.ts";
 import { askedBy, readOptions, typedCommand } from "./request.ts";
 import { commandSurface, pressSurface, type Standing } from "./surfaces.ts";
@@ -72,6 +74,7 @@ function remember(seen: Set<string>, id: string): void {
 async function handle(interaction: Interaction, parts: ListenParts): Promise<void> {
   if (interaction.isAutocomplete()) return complete(interaction, parts);
   if (interaction.isChatInputCommand()) return runCommand(interaction, parts);
+  if (interaction.isModalSubmit()) return runSubmit(interaction, parts);
   if (interaction.isButton()) return runPress(interaction, [], parts);
   if (interaction.isStringSelectMenu()) return runPress(interaction, interaction.values, parts);
   parts.log.warn({ type: interaction.type }, "an interaction of a kind that we never offer");
@@ -83,13 +86,47 @@ async function runCommand(
 ): Promise<void> {
   const { bot, calls, log, attachmentOrigins } = parts;
   const { path, options } = typedCommand(interaction.commandName, interaction.options.data);
+  const surface = commandSurface(calls, interaction);
+  const opening = { path, given: options.map(({ name }) => name) };
+  if (interaction.guildId !== null && !isElsewhere(interaction, parts) && bot.opensForm(opening)) {
+    return openForm(interaction, surface, opening, parts);
+  }
   const work = async (): Promise<Reply> => {
     if (interaction.guildId === null) return NOT_HERE;
     if (isElsewhere(interaction, parts)) return OTHER_SERVER;
     const raw = await readOptions(options, attachmentOrigins);
     return raw.ok ? bot.command(askedBy(interaction), path, raw.value) : reply(raw.problem);
   };
-  await answerInTime(commandSurface(calls, interaction), work, log);
+  await answerInTime(surface, work, log);
+}
+
+/** A form must be the first answer and cannot be announced, so nothing is said before it is there. */
+async function openForm(
+  interaction: ChatInputCommandInteraction | MessageComponentInteraction,
+  surface: Surface,
+  opening: Opening,
+  { bot, calls, log }: ListenParts,
+): Promise<void> {
+  const made = await bot.form(askedBy(interaction), opening);
+  if (!("fields" in made)) return answerInTime(surface, async () => made, log);
+  try {
+    await calls.open(interaction, made);
+  } catch (error) {
+    // The asker sees that it failed and presses again; nothing was changed.
+    log.warn({ fault: faultOf(error), form: made.title }, "a form could not be opened");
+  }
+}
+
+async function runSubmit(interaction: ModalSubmitInteraction, parts: ListenParts): Promise<void> {
+  const { bot, calls, log } = parts;
+  const work = async (): Promise<Reply> =>
+    isElsewhere(interaction, parts)
+      ? OTHER_SERVER
+      : bot.submit(askedBy(interaction), interaction.customId, readForm(interaction));
+  const surface = interaction.isFromMessage()
+    ? pressSurface(calls, interaction, standingOf(interaction))
+    : commandSurface(calls, interaction);
+  await answerInTime(surface, work, log);
 }
 
 async function runPress(
@@ -98,18 +135,26 @@ async function runPress(
   parts: ListenParts,
 ): Promise<void> {
   const { bot, calls, log } = parts;
+  const surface = pressSurface(calls, interaction, standingOf(interaction));
+  const opening = { pressId: interaction.customId };
+  if (!isElsewhere(interaction, parts) && bot.opensForm(opening)) {
+    return openForm(interaction, surface, opening, parts);
+  }
   const work = async (): Promise<Reply> =>
     isElsewhere(interaction, parts)
       ? OTHER_SERVER
       : bot.press(askedBy(interaction), interaction.customId, picked);
-  await answerInTime(pressSurface(calls, interaction, standingOf(interaction)), work, log);
+  await answerInTime(surface, work, log);
 }
 
 function isElsewhere({ guildId }: BaseInteraction, { onlyGuild }: ListenParts): boolean {
   return onlyGuild !== null && guildId !== null && guildId !== onlyGuild;
 }
 
-function standingOf({ guildId, message }: MessageComponentInteraction): Standing {
+function standingOf({
+  guildId,
+  message,
+}: Pick<MessageComponentInteraction, "guildId" | "message">): Standing {
   if (guildId === null) return "direct";
   return message.flags.has(MessageFlags.Ephemeral) ? "private" : "public";
 }

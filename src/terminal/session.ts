@@ -2,7 +2,8 @@ import { Temporal } from "temporal-polyfill";
 import type { AttachedFile, Command } from "../../commands/kit/command.ts";
 import type { Outcome } from "../../shared/outcome.ts";
 import type { Instant } from "../../shared/time.ts";
-import type { Asked, Bot } from "../bot/face.ts";
+import type { Asked, Bot, Opening } from "../bot/face.ts";
+import { type Filling, startFilling } from "./fill-form.ts";
 import { type Line, parseLine } from "./parse-line.ts";
 import { resolveMove } from "./parse-move.ts";
 import { createPeople, type Person } from "./people.ts";
@@ -56,6 +57,7 @@ export function createTerminalSession(parts: SessionParts): TerminalSession {
   const group = parts.group ?? TERMINAL_GROUP;
   const people = createPeople();
   let speaker = people.meet("you", true);
+  let filling: Filling | null = null;
 
   const asked = (isDirect = false): Asked => ({
     groupId: isDirect ? "" : group.id,
@@ -72,11 +74,13 @@ export function createTerminalSession(parts: SessionParts): TerminalSession {
   async function run(line: Line): Promise<void> {
     switch (line.kind) {
       case "command":
-        return runCommand(parts, asked(), line);
+        filling = await runCommand(parts, asked(), line);
+        return;
       case "help":
         return runHelp(parts, asked());
       case "pick":
-        return runPick(parts, asked, line.number);
+        filling = await runPick(parts, asked, line.number);
+        return;
       case "now":
         return runNow(parts, line);
       case "as":
@@ -90,8 +94,21 @@ export function createTerminalSession(parts: SessionParts): TerminalSession {
     }
   }
 
+  async function fill(open: Filling, text: string): Promise<void> {
+    const result = open.take(text);
+    if (result === "more") return;
+    filling = null;
+    if (result === "left") return screen.line("The form is left; nothing was sent.");
+    screen.beginTurn();
+    screen.show(await parts.bot.submit(asked(), open.form.id, result), { isDirect: false });
+  }
+
   return {
     async say(text) {
+      if (filling !== null) {
+        await fill(filling, text);
+        return "go on";
+      }
       const line = parseLine(text, parts.commands);
       if (line.kind === "nothing") return "go on";
       if (line.kind === "quit") return "quit";
@@ -102,7 +119,8 @@ export function createTerminalSession(parts: SessionParts): TerminalSession {
       return "go on";
     },
     moveTo: (instant) => playOn(parts, instant),
-    prompt: () => `${wallClock(clock.now(), zone)} ${speaker.name}> `,
+    prompt: () =>
+      filling === null ? `${wallClock(clock.now(), zone)} ${speaker.name}> ` : "text> ",
     people: people.list,
     asked,
   };
@@ -112,17 +130,36 @@ async function runCommand(
   parts: SessionParts,
   asked: Asked,
   line: Extract<Line, { kind: "command" }>,
-): Promise<void> {
+): Promise<Filling | null> {
   const { screen, bot } = parts;
+  const given = [...Object.keys(line.texts), ...Object.keys(line.files)];
+  const opening = { path: line.command.path, given };
+  if (bot.opensForm(opening)) return openForm(parts, asked, opening, false);
   const raw: Record<string, string | AttachedFile> = { ...line.texts };
   for (const [name, path] of Object.entries(line.files)) {
     const file = await (parts.readFile ?? readLocalFile)(path);
-    if (!file.ok) return screen.line(file.problem);
+    if (!file.ok) {
+      screen.line(file.problem);
+      return null;
+    }
     raw[name] = file.value;
   }
   const { path } = line.command;
-  if (path.join(" ") === "help" && Object.keys(raw).length === 0) return runHelp(parts, asked);
-  screen.show(await bot.command(asked, path, raw), { isDirect: false });
+  if (path.join(" ") === "help" && Object.keys(raw).length === 0) await runHelp(parts, asked);
+  else screen.show(await bot.command(asked, path, raw), { isDirect: false });
+  return null;
+}
+
+async function openForm(
+  { screen, bot }: SessionParts,
+  asked: Asked,
+  opening: Opening,
+  isDirect: boolean,
+): Promise<Filling | null> {
+  const made = await bot.form(asked, opening);
+  if ("fields" in made) return startFilling(made, screen);
+  screen.show(made, { isDirect });
+  return null;
 }
 
 async function runHelp({ screen, bot }: SessionParts, asked: Asked): Promise<void> {
@@ -131,16 +168,20 @@ async function runHelp({ screen, bot }: SessionParts, asked: Asked): Promise<voi
 }
 
 async function runPick(
-  { screen, bot }: SessionParts,
+  parts: SessionParts,
   asked: (isDirect: boolean) => Asked,
   number: number,
-): Promise<void> {
+): Promise<Filling | null> {
+  const { screen, bot } = parts;
   const found = screen.find(number);
   if (found === null) {
-    return screen.line(`There is no [${number}] to press. Type /stock for fresh buttons.`);
+    screen.line(`There is no [${number}] to press. Type /stock for fresh buttons.`);
+    return null;
   }
   const { isDirect, pressId, picked } = found;
+  if (bot.opensForm({ pressId })) return openForm(parts, asked(isDirect), { pressId }, isDirect);
   screen.show(await bot.press(asked(isDirect), pressId, picked), { isDirect });
+  return null;
 }
 
 async function runNow(

@@ -1,3 +1,4 @@
+import { type OpenForm, openForm, submittedForm } from "./form.ts";
 import type { Gateway } from "./gateway.ts";
 import { type JsonObject, obj, str } from "./json.ts";
 import { commandData, frame, type GivenOptions, type Scene } from "./payload.ts";
@@ -101,6 +102,33 @@ export class Driver {
     return this.#component(user, now, data, {});
   }
 
+  /** The form that an interaction opened, as the person sees it. */
+  async formOf(asking: Asking): Promise<OpenForm> {
+    const interaction = this.#platform.interactions.get(asking.id);
+    await asking.first;
+    if (interaction?.form == null) throw new Error("no form was opened");
+    return openForm(interaction);
+  }
+
+  /** Sends a form back with the texts given; the others as they stood in it. */
+  submit(
+    user: User,
+    guild: Guild,
+    form: OpenForm,
+    texts: Readonly<Record<string, string>>,
+  ): Asking {
+    const message = this.#platform.world.messages.get(form.sourceId ?? "");
+    const scene = this.#inGuild(user, guild);
+    const data = submittedForm(form, texts);
+    const from = message === undefined ? {} : this.#messageOf(message);
+    const kind = message === undefined ? "form" : "form from message";
+    return this.#send(scene, kind, { type: 5, data, ...from }, form.sourceId, {});
+  }
+
+  #messageOf(message: Message): JsonObject {
+    return { message: messageJson(message, this.#platform.world, this.#platform.fileBase) };
+  }
+
   #component(user: User, message: Message, data: JsonObject, timing: Timing): Asking {
     const { world, fileBase } = this.#platform;
     const channel = world.channels.get(message.channelId);
@@ -146,6 +174,7 @@ export class Driver {
       first: null,
       originalId: null,
       choices: [],
+      form: null,
       followUps: [],
       writes: 0,
     };

@@ -4,6 +4,7 @@ import { refuseForm, writeMessage } from "./message-routes.ts";
 import type { Interaction, Platform } from "./platform.ts";
 import { fileNames, type Received } from "./request.ts";
 import { Faults } from "./rules/fault-list.ts";
+import { checkForm } from "./rules/form-rules.ts";
 import { COMPONENTS_V2, checkMessage, EPHEMERAL } from "./rules/message-rules.ts";
 import { type Message, messageJson } from "./world.ts";
 
@@ -13,6 +14,9 @@ const ALLOWED: Readonly<Record<Interaction["kind"], readonly number[]>> = {
   command: [4, 5, 9],
   completion: [8],
   component: [4, 5, 6, 7, 9],
+  // A form cannot be answered with another one.
+  form: [4, 5],
+  "form from message": [4, 5, 6, 7],
 };
 
 /** POST /interactions/{id}/{token}/callback. */
@@ -42,6 +46,7 @@ export function answerInteraction(
   if (type === 7) writeOriginal(platform, received, interaction, data, interaction.sourceId);
   if (type === 6) interaction.originalId = interaction.sourceId;
   if (type === 8) interaction.choices = list(data["choices"]);
+  if (type === 9) interaction.form = data;
   return NOTHING;
 }
 
@@ -53,6 +58,10 @@ function check(
   data: JsonObject,
 ): HttpAnswer | null {
   if (type === 8) return checkChoices(platform, received, data);
+  if (type === 9) {
+    const violations = checkForm(data);
+    return violations.length === 0 ? null : refuseForm(platform, received, violations);
+  }
   if (type === 5 || type === 6) {
     // Only the flag EPHEMERAL may come with a deferral.
     const isBad = (num(data["flags"]) & ~EPHEMERAL) !== 0 || data["components"] !== undefined;

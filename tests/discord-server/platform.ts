@@ -7,7 +7,7 @@ import { World } from "./world.ts";
 
 /** The first answer to an interaction. */
 export interface FirstAnswer {
-  /** Callback type: 4 message, 5 deferred, 6 update deferred, 7 update, 8 completion. */
+  /** Callback type: 4 message, 5 deferred, 6 update deferred, 7 update, 8 completion, 9 form. */
   readonly type: number;
   readonly afterMs: number;
   readonly ephemeral: boolean;
@@ -17,7 +17,7 @@ export interface FirstAnswer {
 export interface Interaction {
   readonly id: string;
   readonly token: string;
-  readonly kind: "command" | "completion" | "component";
+  readonly kind: "command" | "completion" | "component" | "form" | "form from message";
   readonly userId: string;
   readonly channelId: string;
   /** The pressed message of a component interaction. */
@@ -29,6 +29,8 @@ export interface Interaction {
   /** The message that "@original" names; null while a deferred answer is still empty. */
   originalId: string | null;
   choices: readonly Json[];
+  /** The form that was opened as the first answer. */
+  form: JsonObject | null;
   readonly followUps: Message[];
   /** How often the original was written, the first time included. */
   writes: number;

@@ -30,6 +30,10 @@ export class Faults {
     return true;
   }
 
+  must(at: string, holds: boolean, message: string): void {
+    if (!holds) this.add(at, "BASE_TYPE", message);
+  }
+
   count(at: string, length: number, min: number, max: number): boolean {
     if (length >= min && length <= max) return true;
     this.add(at, "BASE_TYPE_BAD_LENGTH", `Must be between ${min} and ${max} in length.`);

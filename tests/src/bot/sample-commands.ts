@@ -34,6 +34,32 @@ export const echo = command({
   },
 });
 
+export const form = command({
+  path: ["form"],
+  description: "Opens a form unless told what",
+  who: "coach",
+  options: [{ name: "what", description: "Anything", required: false, kind: "text" }],
+  input: z.object({ what: z.string() }),
+  handle: async (_context, { what }) => reply(what),
+  opens: (given) => (given.includes("what") ? null : "blank"),
+  forms: {
+    blank: async (context, args) => {
+      if (args[0] === "refuse") throw new Refusal("No form for that.");
+      return {
+        id: "form.send~7",
+        title: `For ${context.member.name}`,
+        fields: [{ name: "t", label: "T", value: args.join(), required: true, isLong: true }],
+      };
+    },
+  },
+  submissions: {
+    send: async (context, args, filled) => {
+      if (filled["t"] === "break") throw new Error("hunter2");
+      return reply(`${describeContext(context)} ${args.join("+")} ${filled["t"]}`);
+    },
+  },
+});
+
 export const setup: Command = {
   ...command({
     path: ["group", "setup"],

@@ -1,6 +1,7 @@
 import type { Command, Option, RawInput, Suggestion } from "../../../commands/kit/command.ts";
+import type { FilledForm, Form } from "../../../commands/kit/form.ts";
 import { type Reply, reply } from "../../../commands/kit/reply.ts";
-import type { Asked, Bot } from "../../../src/bot/face.ts";
+import type { Asked, Bot, Opening } from "../../../src/bot/face.ts";
 import { type DiscordHandle, type DiscordParts, startDiscord } from "../../../src/discord/start.ts";
 import type { DiscordServer } from "../../discord-server/server.ts";
 import { startDiscordServer } from "../../discord-server/server.ts";
@@ -22,6 +23,24 @@ export class ScriptedBot implements Bot {
     return this.answer(pressId);
   }
 
+  scriptedForm: Form | null = null;
+  readonly filled: FilledForm[] = [];
+
+  opensForm(opening: Opening): boolean {
+    const what = "pressId" in opening ? opening.pressId : opening.path.join(" ");
+    return this.scriptedForm !== null && what.startsWith("recipe publish");
+  }
+
+  async form(): Promise<Form | Reply> {
+    return this.scriptedForm ?? reply("no form");
+  }
+
+  async submit(asked: Asked, formId: string, filled: FilledForm): Promise<Reply> {
+    this.asked.push({ asked, what: formId, raw: {}, picked: [] });
+    this.filled.push(filled);
+    return this.answer(formId);
+  }
+
   async complete(_asked: Asked, _path: readonly string[], _option: string, typed: string) {
     return this.suggestions(typed);
   }
@@ -34,8 +53,10 @@ function option(name: string, more: Partial<Option> = {}): Option {
 function declare(path: Command["path"], options: readonly Option[]): Command {
   const never = () => Promise.reject(new Error("only the bot runs commands"));
   const description = `Does ${path.join(" ")}`;
-  return { path, description, who: "everyone", options, run: never, actions: {} };
+  return { path, description, who: "everyone", options, run: never, ...NOTHING_ELSE };
 }
+
+const NOTHING_ELSE = { actions: {}, forms: {}, submissions: {}, opens: () => null };
 
 export const COMMANDS: readonly Command[] = [
   declare(["stock"], []),

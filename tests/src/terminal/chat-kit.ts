@@ -46,6 +46,16 @@ const echoBot: Bot = {
     });
   },
   press: async (asked, id, picked) => reply(`pressed ${[id, ...picked].join(" ")} by ${by(asked)}`),
+  opensForm: (opening) => "pressId" in opening && opening.pressId === "echo.form",
+  form: async () => ({
+    id: "echo.filled",
+    title: "Tell more",
+    fields: [
+      { name: "text", label: "Text", value: "as it was", required: true, isLong: true },
+      { name: "note", label: "Note", hint: "short", value: "", required: false, isLong: false },
+    ],
+  }),
+  submit: async (asked, id, filled) => reply(`${id} ${JSON.stringify(filled)} by ${by(asked)}`),
   complete: async (_asked, _path, _option, typed) =>
     ["Bean pot", "Bean stew", "Odd: name:x"]
       .filter((name) => name.toLowerCase().startsWith(typed.toLowerCase()))

@@ -135,4 +135,33 @@ describe("Tab", () => {
   ])("after %j offers what can follow", async (line, offers, replaced) => {
     expect(await completeLine(chatRig().complete, line)).toEqual([offers, replaced]);
   });
+
+  it("fills in a form line by line, keeping blank lines and what nothing was typed over", async () => {
+    const { pipe } = chatRig();
+    const shown = await pipe(
+      "/echo what:form",
+      "1",
+      "first",
+      "",
+      "/stock is text here",
+      ".",
+      "short",
+    );
+    expect(shown).toContain("  | as it was");
+    expect(shown).toContain(JSON.stringify("first\n\n/stock is text here").slice(1, -1));
+    expect(shown.replace(/\s+/gu, " ")).toContain('"note":"short"} by you');
+  });
+
+  it("leaves a form at two dots, sending nothing", async () => {
+    const { pipe } = chatRig();
+    const shown = await pipe("/echo what:form", "1", "first", "..", "/echo what:after");
+    expect(shown).toContain("nothing was sent");
+    expect(shown).not.toContain("echo.filled");
+    expect(shown).toContain("echo after by you");
+  });
+
+  it("keeps what stands in a form where nothing is typed", async () => {
+    const { pipe } = chatRig();
+    expect(await pipe("/echo what:form", "1", ".", "")).toContain('{"text":"as it was","note":""}');
+  });
 });
