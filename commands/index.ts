@@ -8,6 +8,9 @@ import { recipeFind } from "./recipe/find.ts";
 import { recipePublish } from "./recipe/publish.ts";
 import { reminders } from "./reminders/reminders.ts";
 import { stock } from "./stock/stock.ts";
+import { targetsClear } from "./targets/clear.ts";
+import { targetsSet } from "./targets/set.ts";
+import { targetsShow } from "./targets/show.ts";
 
 /** Every command there is, written out. */
 export const COMMANDS: readonly Command[] = [
@@ -18,6 +21,9 @@ export const COMMANDS: readonly Command[] = [
   stock,
   meals,
   reminders,
+  targetsSet,
+  targetsShow,
+  targetsClear,
   groupSetup,
   help,
 ];
