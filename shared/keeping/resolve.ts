@@ -23,10 +23,13 @@ const HEAT =
   /\b(?:bak|boil|brais|broil|brown|cook|fry|fri|griddl|grill|heat|microwav|oven|poach|roast|saut|scald|sear|simmer|steam|stew|toast)/iu;
 
 /** Whether the steps heat anything: a temperature of at least 60 °C, or a word for it. */
-function isHeated(recipe: Recipe): boolean {
-  return recipe.steps.some(
-    ({ text, temperaturesC }) => temperaturesC.some((c) => c >= 60) || HEAT.test(text),
-  );
+export function isHeated(recipe: Recipe): boolean {
+  return recipe.steps.some(heats);
+}
+
+/** Whether a step heats: it names a temperature of at least 60 °C, or has a word for it. */
+export function heats({ text, temperaturesC }: Recipe["steps"][number]): boolean {
+  return temperaturesC.some((c) => c >= 60) || HEAT.test(text);
 }
 
 interface PartKeeping {
