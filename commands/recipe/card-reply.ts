@@ -1,3 +1,4 @@
+import { allergensIn } from "../../shared/allergen/find.ts";
 import type { FoodBook } from "../../shared/food/book.ts";
 import { resolveKeeping } from "../../shared/keeping/resolve.ts";
 import type { KeepingTime } from "../../shared/keeping/types.ts";
@@ -12,8 +13,9 @@ import { count } from "../../shared/words/plural.ts";
 import type { PublishedRecipe } from "../kit/ports.ts";
 import { type Button, type Part, type Reply, type Row, reply, rows, text } from "../kit/reply.ts";
 import { sayScaleCaution } from "../kit/say-problem.ts";
+import { allergenRows } from "./allergen-parts.ts";
 import { type CardRequest, requestPress } from "./card-request.ts";
-import { allergensOf, lineRow } from "./line-row.ts";
+import { lineRow } from "./line-row.ts";
 
 /** A scaled recipe with what it was asked as. */
 export interface Card {
@@ -29,6 +31,10 @@ export function cardReply(card: Card): Reply {
   const { recipe } = published;
   const figures = nutritionOf(scaled, foods);
   const keeping = resolveKeeping(recipe, foods, request.without);
+  const allergens = allergensIn(
+    scaled.components.flatMap((part) => part.lines),
+    foods,
+  );
   return reply(headingOf(card), {
     parts: [
       ...ingredientParts(card),
@@ -37,7 +43,7 @@ export function cardReply(card: Card): Reply {
         figureRows(figures.perPortion, portionNote(scaled, figures)),
       ),
       rows(null, [...optionalRows(card, figures), hundredRow(figures)]),
-      rows(null, [keepingRow(keeping), ...allergenRows(card)]),
+      rows(null, [keepingRow(keeping), ...allergenRows(allergens)]),
       text(logHint(card)),
     ],
     cautions: [...notCounted(figures), ...scaled.cautions.map(sayScaleCaution), ...keeping.remarks],
@@ -157,21 +163,6 @@ export function keepingRow(keeping: KeepingTime): Row {
       ? `not for the freezer${why}`
       : `${keeping.freezes === "well" ? "freezes well" : "freezes badly"}${why}${months}`;
   return { label: "keeps", figure: fridge, note: freezer };
-}
-
-function allergenRows({ scaled, foods }: Card): readonly Row[] {
-  const { known, unknown } = allergensOf(
-    scaled.components.flatMap((part) => part.lines),
-    foods,
-  );
-  if (known.length === 0 && unknown.length === 0) return [];
-  return [
-    {
-      label: "allergens",
-      figure: known.length === 0 ? "none known" : known.join(", "),
-      note: `the packs decide${unknown.length === 0 ? "" : `; not known: ${unknown.join(", ")}`}`,
-    },
-  ];
 }
 
 function logHint({ published, scaled }: Card): string {

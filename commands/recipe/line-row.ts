@@ -120,17 +120,3 @@ function otherNote(
   const written = writtenIn(scaled, writeAmount(scaled.amount), units, densityGPerMl);
   return `or ${written} ${other.foodText}`;
 }
-
-/** Allergens of everything on the card, in the order of the law's list; and foods nobody knows about. */
-export function allergensOf(
-  lines: readonly ScaledLine[],
-  foods: FoodBook,
-): { readonly known: readonly string[]; readonly unknown: readonly string[] } {
-  const found = lines.map(({ choice }) => ({
-    choice,
-    food: choice.foodId === null ? null : foods.byId(choice.foodId),
-  }));
-  const known = new Set(found.flatMap(({ food }) => food?.allergens ?? []));
-  const unknown = found.filter(({ food }) => food === null).map(({ choice }) => choice.foodText);
-  return { known: [...known], unknown: [...new Set(unknown)] };
-}

@@ -112,7 +112,7 @@ describe("/recipe card", () => {
     const reply = await card({ portions: "30" });
     const said = readAloud(reply);
     expect(said).toContain("keeps: 3 days in the fridge");
-    expect(said).toContain("allergens: egg, milk (the packs decide)");
+    expect(said).toContain("allergens: milk, egg (the packs decide)");
     expect(reply.cautions.join(" ")).toContain("start with three quarters of the salt");
     expect((await card({})).cautions.join(" ")).not.toContain("three quarters");
   });
