@@ -3,9 +3,9 @@ import { loadFoodBook } from "../../../src/foods/load.ts";
 import { FoodTableFaults, parseFoodTable } from "../../../src/foods/parse.ts";
 
 const HEADER =
-  "id; name; other names; number; state; kcal; protein g; fat g; saturated g; carbohydrate g; fibre g; sugars g; sodium mg; water g; density g/ml; one; one g; refuse %; allergens; keeping class; note";
+  "id; name; other names; number; state; kcal; protein g; fat g; saturated g; carbohydrate g; fibre g; sugars g; sodium mg; water g; alcohol g; density g/ml; one; one g; measures; refuse %; allergens; may hide; keeping class; note";
 const GOOD =
-  "leek-raw; leek, raw; leeks | baby leek; 11246; raw; 61; 1.5; 0.3; ; 14.15; 1.8; 3.9; 20; 83; 0.376; leek; 89; 56; ; vegetable;";
+  "leek-raw; leek, raw; leeks | baby leek; 11246; raw; 61; 1.5; 0.3; ; 14.15; 1.8; 3.9; 20; 83; ; 0.376; leek; 89; large=120 | cup, sliced=89; 56; ; ; vegetable;";
 
 const table = (...rows: string[]): string => ["# a comment", "", HEADER, ...rows].join("\n");
 
@@ -52,7 +52,7 @@ describe("reading the food table", () => {
 
   it("refuses an unknown allergen and half of a weight of one", () => {
     expect(
-      faultsOf(table(GOOD.replace("56; ; vegetable", "56; celeriac; vegetable"))).join(),
+      faultsOf(table(GOOD.replace("56; ; ;", "56; celeriac; ;"))).join(),
     ).toContain("no known allergen");
     expect(faultsOf(table(GOOD.replace("leek; 89;", "; 89;"))).join()).toContain("fill in both");
   });
