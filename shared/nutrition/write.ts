@@ -1,11 +1,19 @@
 import { saltG } from "./sum.ts";
 import type { NutrientKey, NutrientSum, NutrientSums } from "./types.ts";
 
-/** One figure with its unit and no more digits than it has: "512 kcal", "38 g", "at least 1.2 g". */
+type Rounding = (value: number) => number;
+
+/**
+ * One figure with its unit and no more digits than it has: "512 kcal", "38 g", "at least 1.2 g". A lower
+ * bound is rounded down: rounded up it would not hold.
+ */
 export function writeFigure(sums: NutrientSums, key: NutrientKey): string {
-  if (key === "energyKcal") return written(sums[key], `${Math.round(sums[key].amount)} kcal`);
-  const grams = key === "sodiumMg" ? saltG(sums[key]) : sums[key];
-  return written(grams, writeMassG(grams.amount));
+  const sum = key === "sodiumMg" ? saltG(sums[key]) : sums[key];
+  const rounding = sum.atLeast ? Math.floor : Math.round;
+  return written(
+    sum,
+    key === "energyKcal" ? `${rounding(tidy(sum.amount))} kcal` : massG(sum.amount, rounding),
+  );
 }
 
 /** "512 kcal · protein 38 g · fat 12 g · carbohydrate 60 g": the four that people count, in one line. */
@@ -20,9 +28,18 @@ export function writeShort(sums: NutrientSums): string {
 
 /** Grams: whole from 10 up, one decimal below, "below 0.1 g" for a trace. */
 export function writeMassG(grams: number): string {
-  if (grams >= 9.95) return `${Math.round(grams)} g`;
-  if (grams > 0 && grams < 0.05) return "below 0.1 g";
-  return `${Math.round(grams * 10) / 10} g`;
+  return massG(grams, Math.round);
+}
+
+function massG(grams: number, rounding: Rounding): string {
+  if (rounding(tidy(grams * 10)) >= 100) return `${rounding(tidy(grams))} g`;
+  if (grams > 0 && rounding(tidy(grams * 10)) === 0) return "below 0.1 g";
+  return `${rounding(tidy(grams * 10)) / 10} g`;
+}
+
+/** Binary fractions leave dust in the last places, which must not take a whole step off a bound. */
+function tidy(value: number): number {
+  return Number(value.toPrecision(12));
 }
 
 function written(sum: NutrientSum, text: string): string {

@@ -125,9 +125,10 @@ describe("writing figures", () => {
     expect(writeFigure(sums, "sodiumMg")).toBe("1 g");
   });
 
-  it("says at least for a lower bound, and not known when nothing is", () => {
+  it("says at least for a lower bound, rounded down, and not known when nothing is", () => {
     const bound = addSums([sums, UNMEASURED]);
-    expect(writeFigure(bound, "energyKcal")).toBe("at least 512 kcal");
+    expect(writeFigure(bound, "energyKcal")).toBe("at least 511 kcal");
+    expect(writeFigure(bound, "fatG")).toBe("at least 6.2 g");
     expect(writeFigure(bound, "fibreG")).toBe("not known");
     expect(writeFigure(sums, "sugarsG")).toBe("not known");
   });
