@@ -2,6 +2,7 @@ import { batchLog } from "./batch/log.ts";
 import { groupSetup } from "./group/setup.ts";
 import { help } from "./help/help.ts";
 import type { Command } from "./kit/command.ts";
+import { me } from "./me/me.ts";
 import { meals } from "./meals/meals.ts";
 import { recipeCard } from "./recipe/card.ts";
 import { recipeFind } from "./recipe/find.ts";
@@ -24,6 +25,7 @@ export const COMMANDS: readonly Command[] = [
   targetsSet,
   targetsShow,
   targetsClear,
+  me,
   groupSetup,
   help,
 ];

@@ -1,10 +1,13 @@
 import { z } from "zod";
+import { allergensInRecipe } from "../../shared/allergen/find.ts";
 import { count } from "../../shared/words/plural.ts";
 import { command } from "../kit/command.ts";
+import type { Context } from "../kit/context.ts";
 import { optionalText } from "../kit/options.ts";
 import type { RecipeSummary } from "../kit/ports.ts";
 import { writePress } from "../kit/press.ts";
 import { type Reply, reply, rows, text } from "../kit/reply.ts";
+import { allergyMark } from "./allergen-parts.ts";
 
 const SHOWN = 10;
 
@@ -21,12 +24,32 @@ export const recipeFind = command({
     },
   ],
   input: z.object({ words: optionalText(100) }),
-  handle: async ({ stores, group }, { words = "" }) => {
+  handle: async (context, { words = "" }) => {
     // One more than is shown tells whether there are more.
-    const found = await stores.recipes.search(group.id, words, SHOWN + 1);
-    return found.length === 0 ? nothingFound(words) : listed(found, words);
+    const found = await context.stores.recipes.search(context.group.id, words, SHOWN + 1);
+    if (found.length === 0) return nothingFound(words);
+    return listed(found, words, await marksOf(context, found.slice(0, SHOWN)));
   },
 });
+
+/**
+ * What of each recipe shown the asker avoids, by recipe id: of the recipe as written, its optional parts
+ * in it. Reads the recipes only for a member who has stated something, and at most as many as are shown.
+ */
+async function marksOf(
+  { stores, group, member, foods }: Context,
+  shown: readonly RecipeSummary[],
+): Promise<ReadonlyMap<string, string>> {
+  const marks = new Map<string, string>();
+  if (member.profile.allergens.length === 0) return marks;
+  const loaded = await Promise.all(shown.map(({ id }) => stores.recipes.find(group.id, id)));
+  for (const published of loaded) {
+    if (published === null) continue;
+    const mark = allergyMark(member.profile, allergensInRecipe(published.recipe, foods));
+    if (mark !== null) marks.set(published.id, mark);
+  }
+  return marks;
+}
 
 function nothingFound(words: string): Reply {
   return words === ""
@@ -38,7 +61,11 @@ function nothingFound(words: string): Reply {
       });
 }
 
-function listed(found: readonly RecipeSummary[], words: string): Reply {
+function listed(
+  found: readonly RecipeSummary[],
+  words: string,
+  marks: ReadonlyMap<string, string>,
+): Reply {
   const shown = found.slice(0, SHOWN);
   const more = found.length > SHOWN;
   const of = words === "" ? "" : ` for “${words}”`;
@@ -49,11 +76,16 @@ function listed(found: readonly RecipeSummary[], words: string): Reply {
     parts: [
       rows(
         null,
-        shown.map((recipe) => ({
-          label: recipe.title,
-          figure: count(recipe.portions, "portion"),
-          ...(recipe.tags.length === 0 ? {} : { note: recipe.tags.join(", ") }),
-        })),
+        shown.map((recipe) => {
+          const note = [marks.get(recipe.id) ?? "", recipe.tags.join(", ")]
+            .filter((one) => one !== "")
+            .join("; ");
+          return {
+            label: recipe.title,
+            figure: count(recipe.portions, "portion"),
+            ...(note === "" ? {} : { note }),
+          };
+        }),
       ),
       ...(more ? [text("There are more: add a word, or pick by name in /recipe card.")] : []),
     ],
@@ -64,7 +96,7 @@ function listed(found: readonly RecipeSummary[], words: string): Reply {
         options: shown.map(({ id, title, portions }) => ({
           value: id,
           label: title.length > 90 ? `${title.slice(0, 89)}…` : title,
-          hint: count(portions, "portion"),
+          hint: [marks.get(id), count(portions, "portion")].filter(Boolean).join(" · "),
         })),
       },
     ],
