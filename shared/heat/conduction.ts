@@ -8,8 +8,8 @@ interface Term {
   readonly coefficient: number;
 }
 
-/** Terms of the series: with twelve the sum is exact to five digits from Fo = 0.005 on. */
-const TERMS = 12;
+/** Terms of the series: with twenty the sum is exact to five digits from Fo = 0.005 on. */
+const TERMS = 20;
 const HALVINGS = 60;
 
 /**

@@ -50,7 +50,7 @@ describe("the textbook's transient conduction", () => {
       );
       expect(ratios[0]).toBeGreaterThan(0.999);
       expect(ratios.at(-1)).toBeLessThan(1e-6);
-      // The Bessel polynomials are good to 1e-7, and twelve terms of them to 1e-5.
+      // The Bessel polynomials are good to 1e-7, and twenty terms of them to 1e-5.
       const rises = ratios.filter((ratio, n) => ratio > (ratios[n - 1] ?? 1) + 1e-5);
       expect(rises).toEqual([]);
     }
