@@ -40,11 +40,11 @@ export const targetsClear = command({
     const days = writeWeekdays(input.days);
     const of = isSelf ? "" : ` of ${member.name}`;
     if (ended.length === 0) {
-      return reply(`No targets${of} hold from today on, ${days}: there is nothing to clear.`);
+      return reply(`No targets${of}, ${days} from today on: there is nothing to clear.`);
     }
-    const rules = await record(context, whose, ended);
+    const rules = await record(context, whose, before, ended);
     const sayBy = await sayByOf(context, whose, rules);
-    return reply(`Cleared: no targets${of} from today on, ${days}.`, {
+    return reply(`Cleared: no targets${of}, ${days} from today on.`, {
       parts: [
         ...weekPart(rules, today, today, sayBy),
         ...laterPart(rules, today, today, sayBy),

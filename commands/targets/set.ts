@@ -18,7 +18,7 @@ import { TARGET_NAMES, writeTarget } from "../../shared/target/write.ts";
 import type { PlainDate } from "../../shared/time.ts";
 import { command, type Option, Refusal } from "../kit/command.ts";
 import { optionalText, weekdaysText } from "../kit/options.ts";
-import { type Part, type Reply, reply, rows, text } from "../kit/reply.ts";
+import { type Reply, reply, text } from "../kit/reply.ts";
 import { record } from "./record.ts";
 import { sayByOf } from "./said-by.ts";
 import {
@@ -88,7 +88,7 @@ export const targetsSet = command({
       floorKcal: floorOf(input.floor),
     });
     if (!decided.ok) throw new Refusal(sayTargetProblem(decided.problem));
-    const rules = await record(context, whose, decided.value.days);
+    const rules = await record(context, whose, before, decided.value.days);
     return setReply({
       whose,
       from,
@@ -164,36 +164,21 @@ function setReply({ whose, from, decided, rules, sayBy }: SetTargets): Reply {
   const { member, isSelf, today } = whose;
   const { days } = decided;
   const what = isSelf ? "Targets" : `Targets of ${member.name}`;
+  const said = notes(whose, decided);
   const [only, ...others] = days;
   const heading =
     only === undefined || others.length > 0
-      ? `${what} from ${writeFrom(from, today)}: set, and different by day.`
-      : `${what} from ${writeFrom(from, today)}, ${writeWeekdays(only.weekdays)}: ${writeTarget(only.figures)}`;
+      ? `${what} from ${writeFrom(from, today)} are set; they differ by day.`
+      : `${what}, ${writeWeekdays(only.weekdays)} from ${writeFrom(from, today)}: ${writeTarget(only.figures)}`;
   return reply(heading, {
     alerts: pregnancyAlert(whose),
     parts: [
-      ...keptPart(days),
       ...weekPart(rules, from, today, sayBy),
       ...laterPart(rules, from, today, sayBy),
-      text(...notes(whose, decided)),
+      ...(said.length === 0 ? [] : [text(...said)]),
     ],
     cautions: [...shareCautions(days), FOR_HEALTHY_ADULTS],
   });
-}
-
-/** Figures that were not typed and stay: said, so that nobody takes them for gone. */
-function keptPart(days: readonly DecidedDays[]): readonly Part[] {
-  const kept = days.filter((one) => one.kept.length > 0);
-  if (kept.length === 0) return [];
-  return [
-    rows(
-      "Kept from before",
-      kept.map((one) => ({
-        label: writeWeekdays(one.weekdays),
-        figure: writeTarget(one.figures, one.kept),
-      })),
-    ),
-  ];
 }
 
 function notes({ member, isSelf }: Whose, { days, floorKcal }: Decided): readonly string[] {
@@ -201,17 +186,24 @@ function notes({ member, isSelf }: Whose, { days, floorKcal }: Decided): readonl
     const day = dayEnergy(figures);
     return day !== null && day.kcal < FLOOR_MEN_KCAL;
   });
+  const kept = TARGET_KEYS.filter((key) => days.some((one) => one.kept.includes(key)));
+  const names = kept.map((key) => TARGET_NAMES[key]).join(", ");
   return [
+    ...(names === "" ? [] : [`Kept as before: ${names}. To take a figure away, type none for it.`]),
     ...(isLow && floorKcal === FLOOR_WOMEN_KCAL
       ? ["Taken on the floor for women, 1,200 kcal a day."]
       : []),
     ...(isSelf
       ? []
       : [`${member.name} sees in /targets show that you set this, and can change or clear it.`]),
-    "One portion against them: /recipe card. To take a figure away, type none for it.",
   ];
 }
 
 function shareCautions(days: readonly DecidedDays[]): readonly string[] {
-  return [...new Set(days.flatMap(({ figures }) => sharesOutside(figures).map(sayShare)))];
+  return days.flatMap(({ figures, weekdays }) =>
+    sharesOutside(figures).map((share) => {
+      const when = days.length === 1 ? "" : `${writeWeekdays(weekdays)}: `;
+      return `${when}${sayShare(share)}`;
+    }),
+  );
 }

@@ -51,7 +51,6 @@ function showReply(whose: Whose, rules: readonly TargetRule[], sayBy: SayBy): Re
 }
 
 function headingOf({ member, isSelf, today }: Whose, held: HeldTarget | null): string {
-  const whose = isSelf ? "" : `${member.name}: `;
-  const what = held === null ? "no target" : writeTarget(held.figures);
-  return `${whose}${whose === "" ? "Today" : "today"}, ${writeDate(today)}: ${what}`;
+  const when = isSelf ? "Today" : `${member.name} today`;
+  return `${when}, ${writeDate(today)}: ${held === null ? "no target" : writeTarget(held.figures)}`;
 }

@@ -1,6 +1,7 @@
 import { Temporal } from "temporal-polyfill";
 import {
   changesOf,
+  decisionOn,
   isClearing,
   type TargetChange,
   targetsByDay,
@@ -86,6 +87,8 @@ export function laterPart(
 ): readonly Part[] {
   const later = changesOf(rules)
     .filter(({ from }) => isDateBefore(after, from))
+    .map((change) => ({ ...change, weekdays: weekdaysThatChange(rules, change) }))
+    .filter(({ weekdays }) => weekdays.length > 0)
     .slice(0, LATER_SHOWN);
   return later.length === 0
     ? []
@@ -95,6 +98,18 @@ export function laterPart(
           later.map((change) => changeRow(change, today, sayBy)),
         ),
       ];
+}
+
+/** A plan that was ended before it came leaves an end of nothing behind: not worth a row. */
+function weekdaysThatChange(
+  rules: readonly TargetRule[],
+  { from, weekdays, rule }: TargetChange,
+): readonly number[] {
+  const dayBefore = from.subtract({ days: 1 });
+  return weekdays.filter((weekday) => {
+    const had = decisionOn(rules, weekday, dayBefore)?.figures ?? {};
+    return writeTarget(had) !== writeTarget(rule.figures);
+  });
 }
 
 /** What held before and no longer does, newest first. */
@@ -120,7 +135,7 @@ export function beforePart(
 
 function changeRow(change: TargetChange, today: PlainDate, sayBy: SayBy): Row {
   const { from, weekdays, rule } = change;
-  const label = `from ${writeFrom(from, today)}, ${writeWeekdays(weekdays)}`;
+  const label = `${writeWeekdays(weekdays)} from ${writeFrom(from, today)}`;
   const verb = isClearing(rule.figures) ? sayBy(rule).replace(/^set /u, "cleared ") : sayBy(rule);
   return { label, figure: writeTarget(rule.figures), note: verb };
 }
