@@ -1,6 +1,6 @@
 import { ALLERGENS, type Allergen } from "../food/types.ts";
 import { fail, type Outcome, ok } from "../outcome.ts";
-import { type FoundPhrase, readClosedWords, wordsOf } from "../people/closed-words.ts";
+import { type FoundPhrase, readClosedWords, signsIn, wordsOf } from "../people/closed-words.ts";
 import { ALLERGEN_WORDS, type AllergenWord, type WordNote } from "./words.ts";
 
 /** Something to say back about a word that was taken for more, or for another thing, than it says. */
@@ -25,13 +25,12 @@ export type AllergenProblem = {
 };
 
 const FILLERS: ReadonlySet<string> = new Set(
-  "a all allergen allergens allergic allergies allergy also am an and any are avoid avoids both contains containing disease eat for free from has have i im in intolerance intolerances intolerant intolerances is it kind kinds my no of or please plus product products protein sensitive sensitivity the to us we with".split(
+  "a all allergen allergens allergic allergies allergy also am an and any are avoid avoids both contains containing cow cows disease eat for free from goat goats has have i im in intolerance intolerances intolerant intolerances is it kind kinds my no of or please plus product products protein sensitive sensitivity sheep the to us we with".split(
     " ",
   ),
 );
 
 const NONE: ReadonlySet<string> = new Set([
-  "",
   "none",
   "no",
   "nothing",
@@ -50,7 +49,8 @@ const NONE: ReadonlySet<string> = new Set([
  * taken for both ("nuts", "shellfish"), and a remark says so.
  */
 export function readAllergens(text: string): Outcome<StatedAllergens, AllergenProblem> {
-  if (NONE.has(wordsOf(text).join(" "))) return ok({ allergens: [], remarks: [] });
+  if (signsIn(text).length === 0 && NONE.has(wordsOf(text).join(" ")))
+    return ok({ allergens: [], remarks: [] });
   const { found, notUnderstood } = readClosedWords(text, {
     phrases: ALLERGEN_WORDS,
     fillers: FILLERS,

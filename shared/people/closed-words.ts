@@ -55,7 +55,8 @@ export function readClosedWords<Meaning>(
     at += 1;
   }
   const cut = text.length > MAX_CHARS ? ["(and more)"] : [];
-  return { found, notUnderstood: [...strange.map((run) => run.words.join(" ")), ...cut] };
+  const runs = strange.map((run) => run.words.join(" "));
+  return { found, notUnderstood: [...runs, ...signsIn(text), ...cut] };
 }
 
 /** The folded words of a text, as typed. */
@@ -63,6 +64,11 @@ export function wordsOf(text: string): readonly string[] {
   return foldWords(text.slice(0, MAX_CHARS))
     .split(" ")
     .filter((word) => word !== "");
+}
+
+/** Pictures among the letters: they mean something to who typed them, and folding would drop them unread. */
+export function signsIn(text: string): readonly string[] {
+  return text.slice(0, MAX_CHARS).match(/\p{Extended_Pictographic}/gu) ?? [];
 }
 
 /** The words at `at` as one phrase, each in the singular; null when there are not so many. */

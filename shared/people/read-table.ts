@@ -1,5 +1,5 @@
 import { fail, type Outcome, ok } from "../outcome.ts";
-import { readClosedWords, wordsOf } from "./closed-words.ts";
+import { readClosedWords, signsIn, wordsOf } from "./closed-words.ts";
 import { VULNERABLE, type Vulnerable } from "./types.ts";
 
 /** What can be wrong with who eats along, as typed. */
@@ -45,8 +45,10 @@ const NOBODY: ReadonlySet<string> = new Set([
  */
 export function readTable(text: string): Outcome<readonly Vulnerable[], TableProblem> {
   const words = wordsOf(text);
-  if (NOBODY.has(words.join(" "))) return ok([]);
-  const { found, notUnderstood } = readClosedWords(agesAsGroups(words.join(" ")), {
+  const signs = signsIn(text);
+  if (signs.length === 0 && NOBODY.has(words.join(" "))) return ok([]);
+  const typed = [agesAsGroups(words.join(" ")), ...signs].join(" ");
+  const { found, notUnderstood } = readClosedWords(typed, {
     phrases: PHRASES,
     fillers: FILLERS,
   });
