@@ -1,4 +1,6 @@
 import { batchLog } from "./batch/log.ts";
+import { foodAdd } from "./food/add.ts";
+import { foodLook } from "./food/look.ts";
 import { groupSetup } from "./group/setup.ts";
 import { help } from "./help/help.ts";
 import type { Command } from "./kit/command.ts";
@@ -26,6 +28,8 @@ export const COMMANDS: readonly Command[] = [
   targetsShow,
   targetsClear,
   me,
+  foodLook,
+  foodAdd,
   groupSetup,
   help,
 ];
