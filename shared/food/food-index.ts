@@ -1,11 +1,10 @@
 import type { FoodBook } from "./book.ts";
-import { type NameWords, nameKeys, nameWords } from "./name-words.ts";
+import { type NameLevels, type NameWords, nameKeys, nameWords } from "./name-words.ts";
 import type { Food } from "./types.ts";
-import type { FoodState } from "./word-lists.ts";
+import { type CookMethod, type FoodState, SPELLINGS } from "./word-lists.ts";
 
 /** One name of a food, ready to be compared. */
 export interface IndexedName {
-  readonly entry: IndexedFood;
   /** Words before the first comma: all of them are expected of whoever means this food. */
   readonly head: ReadonlySet<string>;
   /** Words after it: they may be said. */
@@ -15,80 +14,146 @@ export interface IndexedName {
 export interface IndexedFood {
   readonly food: Food;
   readonly order: number;
+  readonly names: readonly IndexedName[];
+  /** Every word of every name. */
+  readonly words: ReadonlySet<string>;
+  readonly nouns: ReadonlySet<string>;
   /** States that any of its names states. */
   readonly states: ReadonlySet<FoodState>;
-  readonly fatPct: number | null;
+  readonly methods: ReadonlySet<CookMethod>;
+  readonly levels: NameLevels;
 }
 
 export interface FoodIndex {
-  readonly byWord: ReadonlyMap<string, readonly IndexedName[]>;
-  /** Words by first letter, for words with slips. */
-  readonly byLetter: ReadonlyMap<string, readonly string[]>;
+  readonly byWord: ReadonlyMap<string, readonly IndexedFood[]>;
+  /** Words by first letter, as they may be written and as they are indexed, for words with slips. */
+  readonly byLetter: ReadonlyMap<string, readonly (readonly [written: string, word: string])[]>;
   /** Foods by a whole name of theirs (`NameKeys`): as written, and in the singular. */
   readonly byWritten: ReadonlyMap<string, IndexedFood>;
   readonly bySingle: ReadonlyMap<string, IndexedFood>;
-  /** How much a word tells: rare words tell more. */
-  readonly tells: (word: string) => number;
+  readonly size: number;
 }
 
 const INDEXES = new WeakMap<FoodBook, FoodIndex>();
 
-/** The index of a book, built when first asked for and kept as long as the book. */
-export function indexOf(book: FoodBook): FoodIndex {
-  const known = INDEXES.get(book);
-  if (known !== undefined) return known;
-  const built = buildIndex(book.foods);
-  INDEXES.set(book, built);
-  return built;
+/**
+ * The indexes of a book: a group's own foods, if it has any, before the table's. Each is built when
+ * first asked for and kept as long as its book, so the table's is built once for all groups.
+ */
+export function indexesOf(book: FoodBook): readonly FoodIndex[] {
+  let index = INDEXES.get(book);
+  if (index === undefined) {
+    const own = book.foods.length - (book.base?.foods.length ?? 0);
+    index = buildIndex(book.foods.slice(0, own));
+    INDEXES.set(book, index);
+  }
+  return book.base === null ? [index] : [index, ...indexesOf(book.base)];
+}
+
+interface ReadFood {
+  readonly food: Food;
+  readonly read: readonly NameWords[];
 }
 
 function buildIndex(foods: readonly Food[]): FoodIndex {
-  const entries = foods.map((food, order) => indexedFood(food, order));
-  const names = entries.flatMap((entry) =>
-    namesOf(entry.food).map((text) => indexedName(entry, nameWords(text))),
+  const readFoods = foods.map((food) => ({ food, read: namesOf(food).map(nameWords) }));
+  const lent = lentNames(readFoods);
+  const entries = readFoods.map((each, order) =>
+    indexedFood(each, lent.get(each.food) ?? [], order),
   );
-  const byWord = new Map<string, IndexedName[]>();
-  for (const name of names) {
-    for (const word of new Set([...name.head, ...name.tail])) push(byWord, word, name);
-  }
-  const byLetter = new Map<string, string[]>();
-  for (const word of byWord.keys()) push(byLetter, word[0] ?? "", word);
+  const byWord = new Map<string, IndexedFood[]>();
+  for (const entry of entries) for (const word of entry.words) push(byWord, word, entry);
   // Reversed, so that of two foods with one key the first stands.
   const keys = entries
     .flatMap((entry) => namesOf(entry.food).map((text) => ({ ...nameKeys(text), entry })))
     .reverse();
-  const foodsWith = new Map(
-    [...byWord].map(([word, list]) => [word, new Set(list.map((name) => name.entry)).size]),
-  );
   return {
     byWord,
-    byLetter,
+    byLetter: lettersOf(byWord),
     byWritten: new Map(keys.map(({ written, entry }) => [written, entry])),
     bySingle: new Map(keys.map(({ single, entry }) => [single, entry])),
-    tells: (word) => Math.log(1 + foods.length / (foodsWith.get(word) ?? 1)),
+    size: foods.length,
   };
+}
+
+/** The words of a book, and the other spellings in which a slip may be made. */
+function lettersOf(byWord: ReadonlyMap<string, unknown>): FoodIndex["byLetter"] {
+  const byLetter = new Map<string, (readonly [string, string])[]>();
+  for (const word of byWord.keys()) push(byLetter, word[0] ?? "", [word, word]);
+  for (const [written, word] of SPELLINGS) {
+    if (byWord.has(word)) push(byLetter, written[0] ?? "", [written, word]);
+  }
+  return byLetter;
 }
 
 function namesOf(food: Food): readonly string[] {
   return [food.name, ...food.otherNames];
 }
 
-function indexedFood(food: Food, order: number): IndexedFood {
-  const names = namesOf(food).map(nameWords);
-  const states = new Set(names.flatMap((name) => [...name.states]));
+/** What a name says besides how it was cooked: the same for a raw food and its cooked form. */
+function coreOf(name: NameWords): string {
+  const words = name.words.filter(({ word, manner }) => !(manner && UNSAID.has(word)));
+  return `${words
+    .map(({ word }) => word)
+    .sort()
+    .join(" ")} ${name.levels.fatPct ?? ""}`;
+}
+
+const UNSAID: ReadonlySet<string> = new Set(
+  "raw boiled roasted roast baked grilled braised fried stewed steamed".split(" "),
+);
+
+/** The names that a cooked food has from its raw form: who says "penne" of dry pasta cooks penne. */
+function lentNames(foods: readonly ReadFood[]): ReadonlyMap<Food, readonly NameWords[]> {
+  const rawNames = foods
+    .filter(({ food }) => food.state === "raw")
+    .flatMap((raw) => raw.read.map((name) => [coreOf(name), raw] as const));
+  // Reversed, so that of two foods with one core the first stands.
+  const rawByCore = new Map(rawNames.reverse());
+  return new Map(
+    foods
+      .filter(({ food }) => food.state === "cooked")
+      .map(({ food, read }) => {
+        const raws = read.flatMap((name) => rawByCore.get(coreOf(name)) ?? []);
+        return [food, raws[0]?.read.slice(1) ?? []] as const;
+      }),
+  );
+}
+
+function indexedFood(
+  { food, read }: ReadFood,
+  lent: readonly NameWords[],
+  order: number,
+): IndexedFood {
+  const all = [...read, ...lent];
+  const states = new Set(read.flatMap((name) => [...name.states]));
+  // "Baked beans" and roasted nuts are sold so; they are not the cooked form of another entry.
   if (food.state === "cooked") states.add("cooked");
+  else if (read.every((name) => name.methods.size > 0 || !name.states.has("cooked"))) {
+    states.delete("cooked");
+  }
   return {
     food,
     order,
+    names: all.map(indexedName),
+    words: new Set(all.flatMap((name) => name.words.map(({ word }) => word))),
+    nouns: new Set(all.flatMap((name) => [...name.nouns])),
     states,
-    fatPct: names.find((name) => name.fatPct !== null)?.fatPct ?? null,
+    methods: new Set(read.flatMap((name) => [...name.methods])),
+    levels: {
+      fatPct: read.find(({ levels }) => levels.fatPct !== null)?.levels.fatPct ?? null,
+      saysFat: read.some(({ levels }) => levels.saysFat || levels.lowFat),
+      lowFat: read.some(({ levels }) => levels.lowFat),
+      lowSalt: read.some(({ levels }) => levels.lowSalt),
+      skin: read.find(({ levels }) => levels.skin !== null)?.levels.skin ?? null,
+    },
   };
 }
 
-function indexedName(entry: IndexedFood, name: NameWords): IndexedName {
+function indexedName(name: NameWords): IndexedName {
   const pick = (head: boolean) =>
     new Set(name.words.filter((w) => w.head === head).map((w) => w.word));
-  return { entry, head: pick(true), tail: pick(false) };
+  return { head: pick(true), tail: pick(false) };
 }
 
 function push<K, V>(map: Map<K, V[]>, key: K, value: V): void {

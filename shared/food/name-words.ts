@@ -1,23 +1,43 @@
 import { fold } from "../words/fold.ts";
-import type { FoodState } from "./word-lists.ts";
-import { FILLER_WORDS, MANNER_WORDS, SPELLINGS, STATE_WORDS } from "./word-lists.ts";
+import type { CookMethod, FoodState } from "./word-lists.ts";
+import {
+  CHANGING_WORDS,
+  FILLER_WORDS,
+  MANNER_WORDS,
+  METHOD_WORDS,
+  SPELLINGS,
+  STATE_WORDS,
+} from "./word-lists.ts";
 
 /** One word of a food's name. */
 export interface NameWord {
   readonly word: string;
   /** Stands before the first comma: "chicken" and "thigh" of "chicken thigh, skinless, raw". */
   readonly head: boolean;
-  /** Says how it is cut or handled, not what it is. */
+  /** Says how it is cut, measured or handled, not what it is. */
   readonly manner: boolean;
+}
+
+/** What a name says of fat and salt. */
+export interface NameLevels {
+  /** "5 % fat" -> 5; "95 % lean" -> 5; "fat-free" -> 0; null when nothing is said. */
+  readonly fatPct: number | null;
+  /** False for a bare "5 %", which means fat in milk and mince only. */
+  readonly saysFat: boolean;
+  readonly lowFat: boolean;
+  readonly lowSalt: boolean;
+  readonly skin: "on" | "off" | null;
 }
 
 /** What a food's name says, taken apart. */
 export interface NameWords {
   /** Every word but states and fillers, in order, each once. */
   readonly words: readonly NameWord[];
+  /** What the name is a name of: "juice" of "lemon juice" and of "juice of a lemon". */
+  readonly nouns: ReadonlySet<string>;
   readonly states: ReadonlySet<FoodState>;
-  /** "5 % fat" -> 5; "95 % lean" -> 5; null when nothing is said. */
-  readonly fatPct: number | null;
+  readonly methods: ReadonlySet<CookMethod>;
+  readonly levels: NameLevels;
 }
 
 /** Longer text is cut: no food has a longer name, and the work must stay bounded. */
@@ -27,20 +47,64 @@ const MAX_WORDS = 14;
 /** Takes a food's name, or what a cook typed for it, apart. Work is bounded whatever the text. */
 export function nameWords(text: string): NameWords {
   const folded = foldName(text).replace(/\bpat(?:ted)? dry\b/gu, "");
+  const headEnd = /[,(;]/u.exec(folded)?.index ?? folded.length;
+  const headText = folded.slice(0, headEnd);
+  const lastHead = /[a-z]+(?=[^a-z]*$)/u.exec(headText)?.index ?? -1;
+  const read = [...folded.matchAll(/[a-z]+/gu)]
+    .slice(0, MAX_WORDS)
+    .map((match) => readWord(match[0], match.index < headEnd, match.index === lastHead));
   const words = new Map<string, NameWord>();
-  const states = new Set<FoodState>();
-  const comma = folded.indexOf(",");
-  for (const match of [...folded.matchAll(/[a-z]+/gu)].slice(0, MAX_WORDS)) {
-    const raw = match[0];
-    const word = oneSpelling(raw);
-    const state = STATE_WORDS.get(raw) ?? STATE_WORDS.get(word);
-    const head = comma < 0 || match.index < comma;
-    if (state !== undefined) states.add(state);
-    else if (!FILLER_WORDS.has(raw) && !words.has(word)) {
-      words.set(word, { word, head, manner: MANNER_WORDS.has(raw) || MANNER_WORDS.has(word) });
-    }
+  for (const { word } of read) {
+    if (word !== null && !words.has(word.word)) words.set(word.word, word);
   }
-  return { words: [...words.values()], states, fatPct: readFatPct(folded) };
+  const methods = read.flatMap(({ method }) => method ?? []);
+  const states = read.flatMap(({ state }) => state ?? []);
+  return {
+    words: [...words.values()],
+    nouns: nounsOf(headText),
+    states: new Set(methods.length > 0 ? [...states, "cooked"] : states),
+    methods: new Set(methods),
+    levels: levelsOf(folded),
+  };
+}
+
+interface ReadWord {
+  /** Null for a state or a filler. */
+  readonly word: NameWord | null;
+  readonly state: FoodState | null;
+  readonly method: CookMethod | null;
+}
+
+function readWord(raw: string, head: boolean, last: boolean): ReadWord {
+  const word = oneSpelling(raw);
+  const state = STATE_WORDS.get(raw) ?? STATE_WORDS.get(word) ?? null;
+  // A "chuck roast" is a raw joint; "roast chuck" is not.
+  const method = raw === "roast" && last ? null : (METHOD_WORDS.get(raw) ?? null);
+  const said = state === null && !FILLER_WORDS.has(raw);
+  const manner = METHOD_WORDS.has(raw) || isManner(raw, word);
+  return { word: said ? { word, head, manner } : null, state, method };
+}
+
+function isManner(raw: string, word: string): boolean {
+  if (MANNER_WORDS.has(raw) || MANNER_WORDS.has(word)) return true;
+  if (raw.length < 5 || CHANGING_WORDS.has(raw)) return false;
+  return /[^e]ed$/u.test(raw);
+}
+
+/** The last word that tells what it is, before a comma, before "in" or "with", and before "of". */
+function nounsOf(headText: string): ReadonlySet<string> {
+  const what = headText.split(/ (?:in|with|for|from) /u)[0] ?? "";
+  const parts = [what, what.split(" of ")[0] ?? ""];
+  return new Set(
+    parts.flatMap((part) => {
+      const telling = (part.match(/[a-z]+/gu) ?? []).filter(
+        (raw) => !STATE_WORDS.has(raw) && !FILLER_WORDS.has(raw) && !METHOD_WORDS.has(raw),
+      );
+      const noun =
+        telling.findLast((raw) => !isManner(raw, oneSpelling(raw))) ?? telling[telling.length - 1];
+      return noun === undefined ? [] : [oneSpelling(noun)];
+    }),
+  );
 }
 
 /** A whole name as comparable texts, the strictest first. */
@@ -63,7 +127,7 @@ export function nameKeys(text: string): NameKeys {
   };
 }
 
-function oneSpelling(word: string): string {
+export function oneSpelling(word: string): string {
   const single = singular(word);
   return SPELLINGS.get(single) ?? SPELLINGS.get(word) ?? single;
 }
@@ -76,17 +140,53 @@ function singular(word: string): string {
   return word.endsWith("s") ? word.slice(0, -1) : word;
 }
 
-/** "5% fat", "95% lean", "85/15", "fat free": per cent of fat, null when nothing is said. */
-function readFatPct(folded: string): number | null {
-  const lean = /(\d{2}) ?(?:%|per ?cent) ?lean/u.exec(folded);
-  if (lean !== null) return 100 - Number(lean[1]);
-  const pair = /\b(\d{2}) ?\/ ?(\d{1,2})\b/u.exec(folded);
-  if (pair !== null && Number(pair[1]) + Number(pair[2]) === 100) return Number(pair[2]);
-  const share = /(\d{1,2}(?:\.\d)?) ?(?:%|per ?cent)/u.exec(folded);
-  if (share !== null) return Number(share[1]);
-  return /\b(?:fat.free|non.?fat)\b/u.test(folded) ? 0 : null;
+function levelsOf(folded: string): NameLevels {
+  const { pct, saysFat } = readFat(folded);
+  const lowFat =
+    /\b(?:(?:low|lower|reduced|half|less)[ -]?fat|lite|skim|skimmed|extra[ -]lean)\b/u.test(
+      folded,
+    ) ||
+    // "Light tuna" is the colour of the fish.
+    /\blight\b(?! (?:tuna|meat))/u.test(folded);
+  return {
+    fatPct: pct,
+    saysFat,
+    lowFat: lowFat || pct === 0,
+    lowSalt:
+      /\b(?:(?:low|lower|reduced|less|no)[ -]?(?:added )?(?:salt|sodium)|salt[ -]free|unsalted|no[ -]salt)\b/u.test(
+        folded,
+      ),
+    skin: skinOf(folded),
+  };
 }
 
+function skinOf(folded: string): "on" | "off" | null {
+  if (/\b(?:skinless|skinned|skin (?:off|removed)|without skin|no skin)\b/u.test(folded))
+    return "off";
+  return /\b(?:skin[ -]?on|with skin|and skin|skin left on)\b/u.test(folded) ? "on" : null;
+}
+
+/** "5% fat", "95% lean", "85/15", "fat free", "2%": per cent of fat. */
+function readFat(folded: string): { readonly pct: number | null; readonly saysFat: boolean } {
+  const lean = /(\d{2}) ?(?:%|per ?cent)? ?lean\b/u.exec(folded);
+  if (lean !== null) return { pct: 100 - Number(lean[1]), saysFat: true };
+  const pair = /\b(\d{2}) ?\/ ?(\d{1,2})\b/u.exec(folded);
+  if (pair !== null && Number(pair[1]) + Number(pair[2]) === 100) {
+    return { pct: Number(pair[2]), saysFat: true };
+  }
+  const fat = /(\d{1,2}(?:\.\d)?) ?(?:%|per ?cent) ?(?:milk)?fat/u.exec(folded);
+  if (fat !== null) return { pct: Number(fat[1]), saysFat: true };
+  if (/\b(?:fat.?free|non.?fat|no fat)\b/u.test(folded)) return { pct: 0, saysFat: true };
+  const bare = /(\d{1,2}(?:\.\d)?) ?(?:%|per ?cent)/u.exec(folded);
+  return { pct: bare === null ? null : Number(bare[1]), saysFat: false };
+}
+
+const MEATS = "beef|pork|turkey|chicken|lamb|veal|meat|chuck";
+
 function foldName(text: string): string {
-  return fold(text.slice(0, MAX_CHARS)).replace(/'s?\b/gu, "");
+  return fold(text.slice(0, MAX_CHARS))
+    .replace(/'s?(?![a-z])/gu, "")
+    .replaceAll("&", " and ")
+    .replace(new RegExp(`\\bground (?=(?:${MEATS})\\b)`, "gu"), "mince ")
+    .replace(/\b(?:stock|bouillon|broth) (?=cubes?\b)/gu, "stock");
 }

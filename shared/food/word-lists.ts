@@ -1,14 +1,12 @@
-/** Word lists for reading a food's name. Lower case, accents folded. */
+/** Word lists for reading a food's name. Lower case, accents folded. What they hold is common usage. */
 
 /** A state that changes the figures of a food so much that one must not stand in for the other. */
 export type FoodState = "cooked" | "dried" | "canned" | "fresh";
 
 export const STATE_WORDS: ReadonlyMap<string, FoodState> = new Map([
   ["cooked", "cooked"],
-  ["boiled", "cooked"],
+  ["precooked", "cooked"],
   ["leftover", "cooked"],
-  ["poached", "cooked"],
-  ["scrambled", "cooked"],
   ["dry", "dried"],
   ["dried", "dried"],
   ["canned", "canned"],
@@ -18,32 +16,72 @@ export const STATE_WORDS: ReadonlyMap<string, FoodState> = new Map([
   ["fresh", "fresh"],
 ]);
 
-const list = (text: string): ReadonlySet<string> => new Set(text.trim().split(/\s+/u));
+/** How a food was cooked, as far as it changes the figures: frying adds fat, scrambling milk. */
+export type CookMethod = "moist" | "dry heat" | "fried" | "scrambled";
+
+export const METHOD_WORDS: ReadonlyMap<string, CookMethod> = new Map([
+  ...list("boiled simmered steamed poached stewed braised casseroled").map(
+    (word) => [word, "moist"] as const,
+  ),
+  ...list(
+    "roast roasted baked grilled broiled griddled barbecued chargrilled seared browned rotisserie microwaved",
+  ).map((word) => [word, "dry heat"] as const),
+  ...list("fried sauteed crispy").map((word) => [word, "fried"] as const),
+  ["scrambled", "scrambled"],
+]);
+
+function list(text: string): readonly string[] {
+  return text.trim().split(/\s+/u);
+}
 
 /**
- * Cut, size and handling. They help to choose between foods but never rule one out, unless they
- * stand in the head of an entry's name ("beef mince", "baked beans").
+ * Cut, size, handling and measure. They help to choose between foods but never rule one out, unless
+ * they stand in the head of an entry's name ("beef mince", "baked beans").
  */
-export const MANNER_WORDS = list(`
-  baby bag baked beaten big bite block boneless bought bulb bunch chilled chopped chunk chunky clean
-  cleaned coarse coarsely cold cooking crosswise crumbled crushed cube cubed cut defrosted deseeded
-  deveined diagonally dice diced divided drained extra fat fillet filleted fine finely firmly
-  florets floret free freshly fried frozen good granulated grated grilled ground half halved handful head
-  heaped heirloom husked italian joint juicy julienned knob large lean lengthwise level light lightly
-  loose loosely low lukewarm mashed matchstick medium melted mild mince mixed natural optional organic pack
-  packed packet peeled piece pitted plain plump pot pure quality quartered range raw ready reduced
-  regular ribbon rinsed ring ripe roast roasted room rough roughly rounded salted sauteed scrubbed
-  seeded seedless shelled shredded shucked skin skinless skinned slice sliced small softened spear
-  split sprig squeezed stalk steak steamed stem stemmed stick stoned strip stripped table temperature
-  tender thawed thick thickly thin thinly toasted tops torn trimmed uncooked undrained unpeeled unsalted
-  unsweetened unwaxed very vine virgin warm washed wedge weight whole zested
-`);
+export const MANNER_WORDS: ReadonlySet<string> = new Set(
+  list(`
+  baby bag bagful batch baton best big bit bite block bone boneless bottle bought box bulb bunch
+  carton casing centimetre cheap chilled chop chunk chunky clean cm coarse coarsely cold color
+  colour cooking cored couple crosswise cube cup cut dash defrost deseeded diagonally dice dollop
+  dozen drained drizzle evenly everyday extra fashioned fat fillet filleted fine finely finest
+  firmly floret free freshly fridge frozen generous gently glug good gram granulated grate
+  grated ground half handful head heaped heaping heirloom homemade inch inner italian jar jarful
+  joint juiced juicy jumbo kilo knob large lean lengthwise less level light lightly lite liter
+  litre little loosely low lower lukewarm lump matchstick medium mild mince mixed mixture mm
+  mostly natural new nice no old optional optionally organic ounce outdoor outer oval pack packet
+  pair partly piece pinch pint pip plain plump portion pot pound preferably premium punnet pure
+  quality quarter range rasher raw ready reared reduced regular ribbon ripe room rough roughly
+  sachet scant scoop scoopful serving several shaving sheet shop shredded sized skin skinless
+  slice slow small spear splash spoon spoonful spray sprig sprinkle sprinkling squeeze squeezed
+  stalk steak stem stick strip supermarket table tablespoon tbsp teaspoon temperature tender
+  thawed thick thickly thin thinly third thumb thumbsized tightly tiny top torn trimming tsp tub
+  uncooked undrained unpeeled unsalted unsweetened unwaxed value very vine virgin warm wash wedge
+  weight whole zested
+`),
+);
 
-export const FILLER_WORDS = list(`
-  a about additional an and any approx approximately around as at by each for from g garnish if in into
-  kg lb ml more needed not of off on only or oz per plus pre serve serving some taste the to until use
-  weighed with x you your
-`);
+/**
+ * A word that ends in -ed tells how a food was handled ("hulled", "torn and washed"), but for these:
+ * they make another food of it, and must be the food's own.
+ */
+export const CHANGING_WORDS: ReadonlySet<string> = new Set(
+  list(`
+  battered based breaded blended candied caramelised caramelized coated condensed corned covered
+  creamed crusted crystallised cultured cured curried dehydrated desiccated devilled dipped dressed
+  dusted enriched evaporated fermented filled flavored flavoured fortified frosted glazed honeyed
+  iced infused jellied malted marinated parboiled pearled pickled popped potted powdered
+  preserved processed puffed refried salted seasoned self-raised skimmed smoked soured spiced sprouted
+  stuffed sugared sweetened textured whipped
+`),
+);
+
+export const FILLER_WORDS: ReadonlySet<string> = new Set(
+  list(`
+  a about additional an and any approx approximately around as at by each few for from g garnish got have
+  i if in into is kg lb ml more my needed not of off on only or our oz per plus pre s serve some taste
+  that the then this to type style until use weighed which with x you your
+`),
+);
 
 /** One spelling for words that differ by country or habit; applied to the singular. */
 export const SPELLINGS: ReadonlyMap<string, string> = new Map([
@@ -75,4 +113,24 @@ export const SPELLINGS: ReadonlyMap<string, string> = new Map([
   ["loave", "loaf"],
   ["wholegrain", "wholemeal"],
   ["wholewheat", "wholemeal"],
+  ["soy", "soya"],
+  ["soybean", "soya"],
+  ["bulghur", "bulgur"],
+  ["burghul", "bulgur"],
+  ["pitta", "pita"],
+  ["lasagna", "lasagne"],
+  ["gelatin", "gelatine"],
+  ["phyllo", "filo"],
+  ["linseed", "flaxseed"],
+  ["veg", "vegetable"],
+  ["veggie", "vegetable"],
+  ["spud", "potato"],
+  ["broth", "stock"],
+  ["bouillon", "stock"],
+  ["dessicated", "desiccated"],
 ]);
+
+/** Words that say how fat a food is: said as well by whoever gives its per cent of fat. */
+export const FAT_WORDS: ReadonlySet<string> = new Set(
+  list("extra fat free full half lean light low nonfat reduced semi skim skimmed whole"),
+);

@@ -1,3 +1,4 @@
+import { ABSENT_NAMES } from "./food-names-absent.ts";
 import { ANIMAL_NAMES } from "./food-names-animal.ts";
 import { CUPBOARD_NAMES } from "./food-names-cupboard.ts";
 import { PLANT_NAMES } from "./food-names-plant.ts";
@@ -35,7 +36,7 @@ function read(list: string): LabelledName[] {
   return names;
 }
 
-const ALL = [ANIMAL_NAMES, PLANT_NAMES, CUPBOARD_NAMES].flatMap(read);
+const ALL = [ANIMAL_NAMES, PLANT_NAMES, CUPBOARD_NAMES, ABSENT_NAMES].flatMap(read);
 
 /** Every second name, from the first: what the finder may be tuned on. */
 export const TUNING_HALF = ALL.filter((_, at) => at % 2 === 0);

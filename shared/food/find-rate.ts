@@ -1,0 +1,156 @@
+import type { IndexedFood, IndexedName } from "./food-index.ts";
+import type { NameWords } from "./name-words.ts";
+import { type CookMethod, FAT_WORDS, type FoodState } from "./word-lists.ts";
+
+/** Below this a match is a guess: better an unmeasured line than a wrong figure. */
+export const SURE_ENOUGH = 0.65;
+/** What makes a match unsure, however well its words fit. */
+const NOT_THIS = 0.6;
+
+/** How well the words that were asked for fit those of a food, by the word that the food has. */
+export type Matched = ReadonlyMap<string, number>;
+
+/**
+ * How surely a food is meant, about 0 to 1: how well its best name fits, less what speaks against it.
+ * `tells` is how much a word tells: rare words tell more.
+ */
+export function rate(
+  asked: NameWords,
+  entry: IndexedFood,
+  matched: Matched,
+  decisive: readonly Matched[],
+  tells: (word: string) => number,
+): number {
+  const fits = { ...asked, gaveFat: givesFatOf(asked, entry) };
+  const best = Math.max(
+    ...entry.names.map((name) => rateName(fits, name, matched, decisive, tells)),
+  );
+  return (
+    best *
+    nounFactor(asked, entry, decisive) *
+    stateFactor(asked.states, entry) *
+    methodFactor(asked.methods, entry) *
+    levelFactor(asked, entry)
+  );
+}
+
+/** Share of what the name's head tells that was said, then corrected by everything else that was. */
+function rateName(
+  asked: NameWords & { readonly gaveFat: boolean },
+  name: IndexedName,
+  matched: Matched,
+  decisive: readonly Matched[],
+  tells: (word: string) => number,
+): number {
+  let all = 0;
+  let said = 0;
+  for (const word of name.head) {
+    all += tells(word);
+    const quality = matched.get(word) ?? (asked.gaveFat && FAT_WORDS.has(word) ? 1 : 0);
+    said += tells(word) * quality;
+  }
+  if (said === 0 || matched.size === 0) return 0;
+  let tailSaid = 0;
+  for (const word of name.tail) if (matched.has(word)) tailSaid += 1;
+  // Words that need not be said count for the food that has them: "beef mince" is more than "beef".
+  const alsoSaid = asked.words.filter(({ word, manner }) => manner && name.head.has(word)).length;
+  const told = 0.03 * Math.min(4, alsoSaid + tailSaid) - 0.005 * (name.tail.size - tailSaid);
+  const elsewhere = decisive.filter(
+    (near) => ![...near.keys()].some((word) => name.head.has(word) || name.tail.has(word)),
+  ).length;
+  return (said / all + told) * 0.96 ** elsewhere;
+}
+
+/** "Rice pudding" is no "pudding rice": what is named must be what the food is. */
+function nounFactor(asked: NameWords, entry: IndexedFood, decisive: readonly Matched[]): number {
+  if (asked.nouns.size === 0) return 1;
+  const isNoun = (word: string) => entry.nouns.has(word);
+  if ([...asked.nouns].some(isNoun)) return 1;
+  // A noun with a slip is among the near words; a noun of cut or size need not be the food's.
+  const slipped = asked.words.some(
+    ({ word, manner }) => asked.nouns.has(word) && (manner || !entry.words.has(word)),
+  );
+  return slipped && decisive.some((near) => [...near.keys()].some(isNoun)) ? 1 : NOT_THIS;
+}
+
+/** How far a food in another state than the one named may stand in for it. */
+function stateFactor(asked: ReadonlySet<FoodState>, entry: IndexedFood): number {
+  const preserved = entry.states.has("dried") || entry.states.has("canned");
+  const missing = [...asked].filter((state) => !entry.states.has(state));
+  const unasked = [...entry.states].filter((state) => state !== "fresh" && !asked.has(state));
+  return [
+    ...missing.map((state) => standIn(state, entry)),
+    ...unasked.map((state) => (state === "cooked" ? 0.9 : 0.97)),
+    asked.has("fresh") && preserved ? 0.5 : 1,
+  ].reduce((product, factor) => product * factor, 1);
+}
+
+/** Below this share of water, per 100 g, a food is dry whether its name says so or not. */
+const DRY_G = 15;
+
+function standIn(state: FoodState, { food }: IndexedFood): number {
+  const dry = food.waterG !== null && food.waterG < DRY_G;
+  switch (state) {
+    case "fresh":
+      return 1;
+    case "dried":
+      return dry ? 0.97 : 0.5;
+    case "canned":
+      if (food.state === "ready") return 0.9;
+      return food.keepingClass === "cooked-pulses" ? 0.8 : NOT_THIS;
+    case "cooked":
+      // A nut loses little when it is roasted; anything with water in it becomes another food.
+      return dry && food.state === "ready" ? 0.95 : 0.5;
+  }
+}
+
+/** Methods that leave different figures: what was fried is never what was boiled. */
+function methodFactor(asked: ReadonlySet<CookMethod>, entry: IndexedFood): number {
+  if (asked.size === 0) return 1;
+  if ([...asked].some((method) => entry.methods.has(method))) return 1.02;
+  const { food } = entry;
+  if (food.state !== "cooked") return 1;
+  const strict = asked.has("fried") || asked.has("scrambled");
+  const other = entry.methods.has("fried") || entry.methods.has("scrambled");
+  const meat = food.keepingClass === "cooked-meat-or-poultry";
+  return (strict && !meat) || other ? NOT_THIS : 0.95;
+}
+
+function levelFactor(asked: NameWords, entry: IndexedFood): number {
+  const { levels } = asked;
+  const { fatG, sodiumMg } = entry.food.per100g;
+  const saltier = levels.lowSalt && !entry.levels.lowSalt && (sodiumMg ?? 0) > 200;
+  const skins = levels.skin !== null && entry.levels.skin !== null;
+  const fatter =
+    levels.fatPct === null &&
+    levels.lowFat &&
+    !entry.levels.lowFat &&
+    fatG !== null &&
+    fatG > 3 &&
+    fatG < 90;
+  const other = saltier || fatter || (skins && levels.skin !== entry.levels.skin);
+  return fatFactor(asked, entry) * (other ? NOT_THIS : 1);
+}
+
+const FAT_BY_PCT: ReadonlySet<string> = new Set([
+  "milk",
+  "soft-dairy",
+  "hard-cheese",
+  "raw-minced-meat",
+]);
+
+function fatFactor(asked: NameWords, entry: IndexedFood): number {
+  const { fatPct, saysFat } = asked.levels;
+  if (fatPct === null) return 1;
+  const meansFat = saysFat || entry.levels.saysFat || FAT_BY_PCT.has(entry.food.keepingClass);
+  const has = entry.levels.fatPct ?? entry.food.per100g.fatG;
+  if (!meansFat || has === null) return 1;
+  const none = fatPct === 0 && has > 1 ? NOT_THIS : 1;
+  return none * Math.max(0, 1 - 0.04 * Math.abs(fatPct - has));
+}
+
+/** True when the per cent that was said is this food's own: "2% milk" names semi-skimmed milk. */
+function givesFatOf(asked: NameWords, entry: IndexedFood): boolean {
+  const { fatPct } = asked.levels;
+  return fatPct !== null && fatPct === entry.levels.fatPct;
+}
