@@ -1,4 +1,4 @@
-import { type AllergyAlert, alertsFor } from "../../shared/allergen/alerts.ts";
+import { type AllergyAlert, alertsFor, groupByFoods } from "../../shared/allergen/alerts.ts";
 import type { AllergenIn, AllergensFound, ReadableLine } from "../../shared/allergen/find.ts";
 import { US_NINE } from "../../shared/allergen/lists.ts";
 import type { FoodBook } from "../../shared/food/book.ts";
@@ -8,12 +8,13 @@ import type { Profile, Vulnerable } from "../../shared/people/types.ts";
 import type { Recipe } from "../../shared/recipe/types.ts";
 import { excerpt } from "../../shared/words/problems.ts";
 import type { Row } from "../kit/reply.ts";
+import { listed } from "../kit/say-problem.ts";
 
 /** Names of foods in one sentence; the rest is counted. */
 const NAMES_SHOWN = 6;
 
 /** "a, b and c"; of a long list the first and how many more. */
-export function together(names: readonly string[]): string {
+function together(names: readonly string[]): string {
   const shown = names.slice(0, NAMES_SHOWN).map(excerpt);
   const more = names.length - shown.length;
   if (more > 0) return `${shown.join(", ")} and ${more} more`;
@@ -69,7 +70,9 @@ function isUnnamedInUs(contains: readonly AllergenIn[]): (allergen: Allergen) =>
 }
 
 function withFoods(list: readonly AllergenIn[]): string {
-  return list.map(({ allergen, foods }) => `${allergen} (${together(foods)})`).join(", ");
+  return groupByFoods(list)
+    .map(({ allergens, foods }) => `${joined(allergens)} (${together(foods)})`)
+    .join(", ");
 }
 
 /** Loud sentences for a member: what they avoid and the recipe contains, may hide, or nobody knows. */
@@ -145,58 +148,60 @@ const WHO: Readonly<Record<Vulnerable, string>> = {
 
 function sayRisk({ kind, foods, who }: TableRisk): string {
   const { what, instead } = RISK_WORDS[kind];
-  const whom = joined(who.map((one) => WHO[one]));
-  return `${what} (${together(foods)}) is not for those at your table ${whom}: ${instead}`;
+  const named = together(foods);
+  const which = named === what.toLowerCase() ? "" : ` (${named})`;
+  const whom = listed(who.map((one) => WHO[one]));
+  return `${what}${which}: not ${whom}, and they eat with you. ${instead}`;
 }
 
 const RISK_WORDS: Readonly<Record<RiskKind, { readonly what: string; readonly instead: string }>> =
   {
     "raw egg": {
       what: "Raw egg",
-      instead: "use pasteurised egg, or cook it until white and yolk are firm.",
+      instead: "Use pasteurised egg, or cook it until white and yolk are firm.",
     },
     "soft-cooked egg": {
       what: "Soft egg",
-      instead: "cook theirs until white and yolk are firm.",
+      instead: "Cook theirs until white and yolk are firm.",
     },
     "raw animal food": {
       what: "Raw meat, fish or shellfish",
-      instead: "no step shown cooks it. Cook theirs through.",
+      instead: "No step shown cooks it. Cook theirs through.",
     },
     undercooked: {
       what: "Meat or fish that is not cooked through",
-      instead: "cook theirs through, by a thermometer.",
+      instead: "Cook theirs through, by a thermometer.",
     },
     sprouts: {
       what: "Raw or half-cooked sprouts",
-      instead: "cook them until steaming hot throughout, or leave them out.",
+      instead: "Cook them until steaming hot throughout, or leave them out.",
     },
     unpasteurised: {
-      what: "Unpasteurised milk or juice, and cheese of it,",
-      instead: "use pasteurised.",
+      what: "Unpasteurised milk or juice, and cheese of it",
+      instead: "Use pasteurised.",
     },
     "soft cheese": {
       what: "Soft cheese of raw milk",
-      instead: "the pack must say pasteurised; safest is cheese heated until it steams.",
+      instead: "The pack must say pasteurised; safest is cheese heated until it steams.",
     },
     "smoked fish": {
       what: "Smoked fish from the fridge",
-      instead: "heat it to 74 °C, until steaming hot throughout.",
+      instead: "Heat it to 74 °C, until steaming hot throughout.",
     },
     "ready-to-eat meat": {
       what: "Cold sliced or cured meat",
-      instead: "heat it to 74 °C, until steaming hot throughout.",
+      instead: "Heat it to 74 °C, until steaming hot throughout.",
     },
     "raw flour": {
       what: "Raw flour",
-      instead: "no step shown bakes or cooks it. Flour is a raw food.",
+      instead: "No step shown bakes or cooks it. Flour is a raw food.",
     },
     honey: {
       what: "Honey",
-      instead: "never before the first birthday, cooked or not.",
+      instead: "Never before the first birthday, cooked or not.",
     },
     "fish high in mercury": {
       what: "Fish high in mercury",
-      instead: "take salmon, cod or sardines.",
+      instead: "Take salmon, cod or sardines.",
     },
   };

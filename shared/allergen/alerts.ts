@@ -42,8 +42,10 @@ export function alertsFor(
   ];
 }
 
-/** One alert for all allergens that the same foods bring: wheat and gluten, mostly. */
-function grouped(kind: Kind, list: readonly AllergenIn[]): readonly AllergyAlert[] {
+/** Allergens that the very same foods bring, together: wheat and gluten, mostly. */
+export function groupByFoods(
+  list: readonly AllergenIn[],
+): readonly { readonly allergens: readonly Allergen[]; readonly foods: readonly string[] }[] {
   const groups = new Map<string, { allergens: Allergen[]; foods: readonly string[] }>();
   for (const { allergen, foods } of list) {
     const key = JSON.stringify(foods);
@@ -51,7 +53,11 @@ function grouped(kind: Kind, list: readonly AllergenIn[]): readonly AllergyAlert
     group.allergens.push(allergen);
     groups.set(key, group);
   }
-  return [...groups.values()].map((group) => ({ kind, ...group }));
+  return [...groups.values()];
+}
+
+function grouped(kind: Kind, list: readonly AllergenIn[]): readonly AllergyAlert[] {
+  return groupByFoods(list).map((group) => ({ kind, ...group }));
 }
 
 function unknown(
