@@ -8,6 +8,7 @@ const INNOCENT: ReadonlySet<string> = new Set([
   "butter bean",
   "butter lettuce",
   "butter nut",
+  "butter pickle",
   "cream cracker",
   "cream of tartar",
   "crab apple",
