@@ -51,9 +51,9 @@ describe("reading the food table", () => {
   });
 
   it("refuses an unknown allergen and half of a weight of one", () => {
-    expect(
-      faultsOf(table(GOOD.replace("56; ; ;", "56; celeriac; ;"))).join(),
-    ).toContain("no known allergen");
+    expect(faultsOf(table(GOOD.replace("56; ; ;", "56; celeriac; ;"))).join()).toContain(
+      "no known allergen",
+    );
     expect(faultsOf(table(GOOD.replace("leek; 89;", "; 89;"))).join()).toContain("fill in both");
   });
 
