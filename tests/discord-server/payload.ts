@@ -10,12 +10,15 @@ import {
   userJson,
 } from "./world.ts";
 
+/** The option type whose value is a member's user id. */
+const USER = 6;
+
 /** A file given for an attachment option. */
 export interface GivenFile {
   readonly name: string;
   readonly bytes: Uint8Array;
 }
-/** Option name -> text, yes or no, a file, or the id of a role or channel. */
+/** Option name -> text, yes or no, a file, or the id of a role, channel or member. */
 export type GivenOptions = Readonly<Record<string, string | boolean | GivenFile>>;
 
 /** Where an interaction happens. */
@@ -78,10 +81,12 @@ export function commandData(
     throw new Error(`/${path.join(" ")} has subcommands`);
   }
   const attachments: { [id: string]: JsonObject } = {};
+  const users: { [id: string]: JsonObject } = {};
   const options = Object.entries(given).map(([name, value]) => {
     const option = declared.find((o) => o["name"] === name);
     if (option === undefined) throw new Error(`/${path.join(" ")} has no option ${name}`);
     const wire = optionValue(platform, option, value, attachments);
+    if (option["type"] === USER) users[str(wire)] = userJson(platform.world.user(str(wire)), false);
     return {
       name,
       type: num(option["type"]),
@@ -97,7 +102,7 @@ export function commandData(
     name: str(command["name"]),
     type: 1,
     options: inner,
-    ...(Object.keys(attachments).length > 0 ? { resolved: { attachments } } : {}),
+    resolved: { attachments, users },
   };
 }
 
