@@ -48,7 +48,11 @@ export function addedReply(added: Added): Reply {
         ...shadowLines(added),
       ),
     ],
-    cautions: [...halvedCautions(label), ...roundingCautions(label), ...allergenCautions(food)],
+    cautions: [
+      ...halvedCautions(label),
+      ...roundingCautions(label),
+      ...allergenCautions(food, label),
+    ],
   });
 }
 
@@ -113,10 +117,18 @@ function roundingCautions(label: Label): readonly string[] {
       ];
 }
 
-function allergenCautions(food: Food): readonly string[] {
-  return food.allergens === null
-    ? [
-        "Allergens not known: nobody can rely on it being free of anything. Read the pack and add it again with allergens:.",
-      ]
-    : ["Allergens are as you typed them; when the pack changes, read it again."];
+function allergenCautions(food: Food, { style }: Label): readonly string[] {
+  if (food.allergens === null) {
+    return [
+      "Allergens not known: nobody can rely on it being free of anything. Read the pack and add it again with allergens:.",
+    ];
+  }
+  return [
+    "Allergens are as you typed them; when the pack changes, read it again.",
+    ...(style === "us" ? [US_SILENT] : []),
+  ];
 }
+
+/** What the US list lacks of the EU's: FALCPA 2004 and the FASTER Act 2021 beside Regulation (EU) No 1169/2011, Annex II. */
+const US_SILENT =
+  "A US pack need not name gluten of barley, rye or oats, nor celery, mustard, lupin, molluscs or sulphites: look through its ingredients for them.";

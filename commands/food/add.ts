@@ -1,8 +1,9 @@
 import type { z } from "zod";
+import { namedIn } from "../../shared/allergen/named.ts";
 import { withOwnFoods } from "../../shared/food/book.ts";
 import { findFood } from "../../shared/food/find.ts";
 import { nameKeys, nameWords } from "../../shared/food/name-words.ts";
-import type { Food } from "../../shared/food/types.ts";
+import type { Allergen, Food } from "../../shared/food/types.ts";
 import { foodId } from "../../shared/ids.ts";
 import { checkLabel } from "../../shared/label-entry/check.ts";
 import { ownFood } from "../../shared/label-entry/own-food.ts";
@@ -32,10 +33,11 @@ export const foodAdd = command({
     const style = input.style ?? group.labelStyle;
     const label = labelOrRefuse(input, style);
     const like = likeOrRefuse(context, input.like, name);
-    refuseSlips(label, like, input.sure ?? false);
+    refuseSlips(name, label, like, input.sure ?? false);
     const food = ownFood(foodId(`own-${newId()}`), name, label, like);
     refuseUnusable(context, food);
     const before = ownNamed(foods.foods, name);
+    if (before === null) refuseTooMany(foods.foods);
     const done = await stores.foods.put({ groupId: group.id, by: member.id, causeId, now, food });
     return addedReply({
       ...done,
@@ -47,6 +49,17 @@ export const foodAdd = command({
     });
   },
 });
+
+/** A group's book is held in memory, and nobody cooks with more brands. */
+const OWN_MAX = 500;
+
+function refuseTooMany(foods: readonly Food[]): void {
+  if (foods.filter(isOwn).length >= OWN_MAX) {
+    throw new Refusal(
+      `This group has ${OWN_MAX} foods of its own already: put a label in the place of one that is no longer used, by its very name.`,
+    );
+  }
+}
 
 type Input = z.output<typeof addInput>;
 
@@ -93,19 +106,38 @@ function likeOrRefuse({ foods }: Context, typed: string | undefined, name: strin
 }
 
 /** Refuses what cannot be; what is only odd passes when the coach says that the pack says so. */
-function refuseSlips(label: Label, like: Food, sure: boolean): void {
+function refuseSlips(name: string, label: Label, like: Food, sure: boolean): void {
   const found = checkLabel(label, like.per100g);
-  const impossible = found.filter(({ severity }) => severity === "impossible");
-  if (impossible.length > 0) {
-    throw new Refusal(["Nothing was saved: no pack can say this.", ...found.map(sayLabelFinding)]);
+  const said = [...found.map(sayLabelFinding), ...allergenDoubts(name, label, like)];
+  if (found.some(({ severity }) => severity === "impossible")) {
+    throw new Refusal(["Nothing was saved: no pack can say this.", ...said]);
   }
-  if (found.length > 0 && !sure) {
+  if (said.length > 0 && !sure) {
     throw new Refusal([
       "Nothing was saved yet: this looks like a slip.",
-      ...found.map(sayLabelFinding),
+      ...said,
       "If the pack really says so, send the same again with sure:yes.",
     ]);
   }
+}
+
+/** Allergens that the name or the like food gives away, where the typed list is silent. */
+function allergenDoubts(name: string, label: Label, like: Food): readonly string[] {
+  if (label.allergens === null) return [];
+  const typed = new Set([...label.allergens, ...(label.mayHide ?? [])]);
+  const silent = (all: readonly Allergen[]) => all.filter((one) => !typed.has(one));
+  const named = silent(namedIn(name));
+  const likely = silent(like.allergens ?? []).filter((one) => !named.includes(one));
+  return [
+    ...(named.length === 0
+      ? []
+      : [`The name says ${named.join(", ")} and allergens: does not: read the pack's list again.`]),
+    ...(likely.length === 0
+      ? []
+      : [
+          `Its like, ${like.name}, is made of ${likely.join(", ")} and allergens: does not say so: read the pack's list again, or type like: another food.`,
+        ]),
+  ];
 }
 
 /** Reads a recipe line with the name, so that no food is stored which a recipe would not find. */

@@ -3,7 +3,7 @@ import { weigh } from "../../shared/food/weigh.ts";
 import { readAmount } from "../../shared/quantity/read-amount.ts";
 import { writeAmount, writeGrams } from "../../shared/quantity/write-amount.ts";
 import { foldWords } from "../../shared/words/fold.ts";
-import { singular } from "../../shared/words/plural.ts";
+import { count, singular } from "../../shared/words/plural.ts";
 import { excerpt } from "../../shared/words/problems.ts";
 import { Refusal } from "../kit/command.ts";
 import { listed, sayAmountProblem } from "../kit/say-problem.ts";
@@ -11,6 +11,7 @@ import { listed, sayAmountProblem } from "../kit/say-problem.ts";
 /** An amount of a food that was asked for, weighed. */
 export interface WeighedAmount {
   readonly grams: number;
+  readonly typed: string;
   /** "250 g", "2 tbsp (27 g)", "3 thighs (447 g)". */
   readonly written: string;
 }
@@ -32,18 +33,19 @@ export function weighTyped(food: Food, typed: string): WeighedAmount {
   const measure = measureNamed(food, unitAndRest(typed));
   if (measure !== null) {
     const grams = (weighedNumber(typed) ?? amount.value) * measure.grams;
-    return { grams, written: `${excerpt(typed)} (${writeGrams(grams)})` };
+    return { grams, typed, written: `${excerpt(typed)} (${writeGrams(grams)})` };
   }
   const ofOne = rest === "" || isOneOf(food, rest);
   const grams = stated !== null || ofOne ? weigh(stated ?? amount, food, SPOONS) : null;
   if (grams === null) throw new Refusal(cannotWeigh(food, typed));
-  return { grams, written: written(writeAmount(amount), grams, food, amount.unit === "piece") };
+  const { value, unit } = amount;
+  const counted = unit === "piece" && food.one !== null ? count(value, food.one.word) : null;
+  return { grams, typed, written: withWeight(counted ?? writeAmount(amount), grams) };
 }
 
-function written(amount: string, grams: number, food: Food, isCount: boolean): string {
+function withWeight(amount: string, grams: number): string {
   const weight = writeGrams(grams);
-  const of = isCount ? ` × ${food.one?.word ?? "one"}` : "";
-  return amount === weight ? amount : `${amount}${of} (${weight})`;
+  return amount === weight ? amount : `${amount} (${weight})`;
 }
 
 /** "2 cups, chopped" -> "cup chopped" */

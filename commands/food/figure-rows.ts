@@ -2,6 +2,7 @@ import type { Food } from "../../shared/food/types.ts";
 import type { LabelStyle } from "../../shared/label/types.ts";
 import { isEuLabel } from "../../shared/label-entry/own-food.ts";
 import { writeMassG } from "../../shared/nutrition/write.ts";
+import { roundTo } from "../../shared/quantity/round.ts";
 import type { Row } from "../kit/reply.ts";
 
 const NOT_KNOWN = "not known";
@@ -57,8 +58,11 @@ function carbohydrateRow(food: Food, grams: number, style: LabelStyle): Row {
       ? { label, figure: `${writeMassG(stored)} without fibre`, note: "with fibre: not known" }
       : { label, figure: `${writeMassG(stored)} with fibre`, note: "without fibre: not known" };
   }
-  const withFibre = `${writeMassG(stored)} with fibre`;
-  const without = `${writeMassG(Math.max(0, stored - fibre))} without fibre`;
+  const all = writeMassG(stored);
+  const rest = writeMassG(Math.max(0, stored - fibre));
+  if (all === rest) return { label, figure: all, note: "with fibre and without" };
+  const withFibre = `${all} with fibre`;
+  const without = `${rest} without fibre`;
   return style === "eu"
     ? { label, figure: without, note: withFibre }
     : { label, figure: withFibre, note: without };
@@ -69,10 +73,11 @@ function saltRow(food: Food, grams: number): Row {
   const sodiumMg = amountOf(food, "sodiumMg", grams);
   if (sodiumMg === null) return { label: "salt", figure: NOT_KNOWN, note: "sodium not known" };
   const saltG = (sodiumMg * 2.5) / 1000;
-  const shown = saltG < 0.995 ? `${Number(saltG.toPrecision(2))} g` : writeMassG(saltG);
+  // To a hundredth below 1 g, as the EU rounds it.
+  const shown = saltG < 0.995 ? `${roundTo(saltG, 0.01)} g` : writeMassG(saltG);
   return {
     label: "salt",
-    figure: saltG > 0 && saltG < 0.01 ? "below 0.01 g" : shown,
+    figure: saltG > 0 && saltG < 0.005 ? "below 0.01 g" : shown,
     note: `sodium ${sodiumMg > 0 && sodiumMg < 0.5 ? "below 1" : Math.round(sodiumMg)} mg`,
   };
 }

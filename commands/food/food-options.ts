@@ -28,7 +28,7 @@ function foldedFoods(book: FoodBook): readonly FoldedFood[] {
 }
 
 /** Foods for what is typed so far: names that start so, then names that hold it, then what it may mean. */
-function foodsFor(book: FoodBook, typed: string): readonly Food[] {
+export function foodsFor(book: FoodBook, typed: string): readonly Food[] {
   const all = foldedFoods(book);
   const words = fold(typed);
   if (words === "") return all.slice(0, OFFERED).map(({ food }) => food);

@@ -2,6 +2,8 @@ import { alertsFor } from "../../shared/allergen/alerts.ts";
 import { allergensIn } from "../../shared/allergen/find.ts";
 import type { Food } from "../../shared/food/types.ts";
 import { KEEPING_CHART } from "../../shared/keeping/chart.ts";
+import { nutrientsOf } from "../../shared/nutrition/sum.ts";
+import { writeShort } from "../../shared/nutrition/write.ts";
 import type { Unit } from "../../shared/quantity/types.ts";
 import { volumeUnitMl } from "../../shared/quantity/unit.ts";
 import { writeGrams } from "../../shared/quantity/write-amount.ts";
@@ -32,7 +34,9 @@ export function foodReply(
   const grams = amount?.grams ?? 100;
   const written = amount?.written ?? "100 g";
   const hundred: readonly Part[] =
-    amount === null ? [] : [rows("Per 100 g", figureRows(food, 100, labelStyle))];
+    amount === null
+      ? []
+      : [rows(null, [{ label: "per 100 g", figure: writeShort(nutrientsOf(food, 100)) }])];
   return reply(`${food.name}: ${energyOf(food, grams, labelStyle)} in ${written}`, {
     alerts: alertsOf(context, food),
     parts: [
@@ -49,7 +53,7 @@ export function foodReply(
         ? "As typed from one pack: when the pack changes, read it again."
         : "Averages of many samples: where you have the pack, its label comes first.",
     ],
-    choices: others.length === 0 ? [] : [choiceOf(others, "", "Others that fit")],
+    choices: others.length === 0 ? [] : [choiceOf(others, amount?.typed ?? "", "Others that fit")],
   });
 }
 
@@ -137,10 +141,14 @@ function oneRows({ one }: Food): readonly Row[] {
   return one === null ? [] : [{ label: `1 ${one.word}`, figure: writeGrams(one.grams) }];
 }
 
-function publishedRows({ measures }: Food): readonly Row[] {
-  return measures
-    .slice(0, MEASURES_SHOWN)
-    .map(({ name, grams }) => ({ label: `1 ${name}`, figure: writeGrams(grams) }));
+function publishedRows({ measures, densityGPerMl }: Food): readonly Row[] {
+  return (
+    measures
+      // Spoons and cups stand above already, by the density that was made of them.
+      .filter(({ name }) => densityGPerMl === null || !/^(?:tsp|tbsp|cup)$/u.test(name))
+      .slice(0, MEASURES_SHOWN)
+      .map(({ name, grams }) => ({ label: `1 ${name}`, figure: writeGrams(grams) }))
+  );
 }
 
 /** What is left of a kilogram once peel, bone and the like are off. */
@@ -151,7 +159,7 @@ function refuseRows({ refusePct }: Food): readonly Row[] {
         {
           label: "of 1 kg as bought",
           figure: `about ${writeGrams(10 * (100 - refusePct))} are edible`,
-          note: `${refusePct} % is peel, bone, stone or the like`,
+          note: `${refusePct} % is peel, shell, bone, stone or the like`,
         },
       ];
 }

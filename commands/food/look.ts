@@ -8,7 +8,7 @@ import type { Context } from "../kit/context.ts";
 import { optionalText, requiredText } from "../kit/options.ts";
 import type { Reply } from "../kit/reply.ts";
 import { weighTyped } from "./amount.ts";
-import { completeFood, isNameOf } from "./food-options.ts";
+import { completeFood, foodsFor, isNameOf } from "./food-options.ts";
 import { foodReply, whichReply } from "./look-reply.ts";
 
 /** How many foods are offered when several fit. */
@@ -55,7 +55,8 @@ const pressedSchema = z.union([
 ]);
 
 function lookUp(context: Context, typed: string, amount: string | undefined): Reply {
-  const fitting = findFood(context.foods, typed, OFFERED).map(({ food }) => food);
+  const meant = findFood(context.foods, typed, OFFERED).map(({ food }) => food);
+  const fitting = meant.length > 0 ? meant : foodsFor(context.foods, typed).slice(0, OFFERED);
   const [best, ...others] = fitting;
   if (best === undefined) {
     throw new Refusal(

@@ -1,4 +1,4 @@
-import type { LabelFinding } from "../../shared/label-entry/check.ts";
+import type { LabelFinding } from "../../shared/label-entry/finding.ts";
 import { writeMassG } from "../../shared/nutrition/write.ts";
 
 /** One sentence for a coach about what looks like a slip: what does not fit, and what to look at on the pack. */
@@ -10,6 +10,8 @@ export function sayLabelFinding(finding: LabelFinding): string {
       return `${whole(finding.kcal)} kcal are about ${whole(finding.kcal * 4.184)} kJ, not ${whole(finding.kj)} kJ: look at both on the pack.`;
     case "energy above pure fat":
       return `That is ${whole(finding.kcalPer100g)} kcal in 100 g, more than pure fat has (900 kcal): look at the unit of energy: and at per:.`;
+    case "energy in the other unit":
+      return `${whole(finding.stated)} ${finding.unit} does not fit protein, fat and carbohydrate, and ${whole(finding.stated)} ${finding.other} would: look at the unit of energy: on the pack.`;
     case "energy off the macros":
       return energyOff(finding);
     case "more than the mass":

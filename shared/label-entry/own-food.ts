@@ -2,7 +2,7 @@ import { ALLERGENS, type Allergen, type Food, PACK_LABEL } from "../food/types.t
 import type { FoodId } from "../ids.ts";
 import type { Nutrients } from "../nutrition/types.ts";
 import { roundTo } from "../quantity/round.ts";
-import { saltOf } from "./check.ts";
+import { SALT_PER_SODIUM, saltOf } from "./figures.ts";
 import type { Label, PackFigure } from "./types.ts";
 
 /** 1 kcal is 4.184 kJ (thermochemical, by definition). */
@@ -51,7 +51,8 @@ function per100gOf(label: Label): Nutrients {
     figure === null ? null : Math.min(100, per100(figure.value + more, label));
   const kcal = energyKcal?.value ?? (energyKj === null ? null : energyKj.value / KJ_PER_KCAL);
   const saltG = saltOf(label);
-  const sodium = sodiumMg?.value ?? (saltG === null ? null : (saltG.value / 2.5) * 1000);
+  const sodium =
+    sodiumMg?.value ?? (saltG === null ? null : (saltG.value / SALT_PER_SODIUM) * 1000);
   return {
     energyKcal: kcal === null ? null : per100(kcal, label),
     proteinG: grams(label.proteinG),
