@@ -91,6 +91,16 @@ export function sayReadRemark(remark: ReadRemark): string {
       return `Line ${remark.line}: “${remark.foodText}” by the ${remark.unit} cannot be weighed; add grams, such as “1 ${remark.unit} (40 g)”.`;
     case "no amount":
       return `Line ${remark.line}: “${remark.foodText}” has no amount; it is shown and not counted.`;
+    case "converted":
+      return `Line ${remark.line}: “${remark.foodText}” is counted as ${remark.tableFood}, by the published weight that it takes up in cooking.`;
+    case "taken as dry":
+      return `Line ${remark.line}: “${remark.foodText}” is counted as weighed dry; if it is weighed cooked, write “cooked ${remark.foodText}”.`;
+    case "oil uptake assumed":
+      return `Line ${remark.line}: of “${remark.foodText}” ${remark.percent} % is taken to be eaten; state it, such as “about 40 ml taken up”.`;
+    case "counted in full":
+      return `Line ${remark.line}: “${remark.foodText}” is counted in full; state what is eaten, such as “30 % taken up”.`;
+    case "refuse not known":
+      return `Line ${remark.line}: nothing says how much of “${remark.foodText}” is bone, shell or peel, so all is counted; write the edible weight.`;
     case "taken as note":
       return `Line ${remark.line}: “${remark.text}” was taken as a note.`;
     case "keeping inside a step":

@@ -142,6 +142,7 @@ function withEachLeftOut({ published, request, scaled, foods }: Card): readonly 
 const HUNDRED_OF: Readonly<Record<Nutrition["per100gOf"], string>> = {
   "cooked, weighed": "cooked, by its weight",
   "cooked, as the recipe states": "cooked, by the weight the recipe states",
+  "cooked, estimated": "cooked, estimated from published yields",
   "as put together": "as put together, before cooking",
 };
 

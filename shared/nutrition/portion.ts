@@ -1,10 +1,17 @@
+import { cookedMassOf } from "../cooking/cooked-mass.ts";
+import type { CookedMass, CookingAssumption } from "../cooking/types.ts";
 import type { FoodBook } from "../food/book.ts";
 import type { ScaledComponent, ScaledLine, ScaledRecipe } from "../recipe/scale.ts";
-import { addSums, atLeastFor, NOTHING, nutrientsOf, timesSums, UNMEASURED } from "./sum.ts";
+import { assumptionsOf, foodOf, sumOfLine } from "./line-sum.ts";
+import { addSums, timesSums, UNMEASURED } from "./sum.ts";
 import type { NutrientSums } from "./types.ts";
 
 /** What "per 100 g" is a hundred grams of. */
-export type HundredOf = "cooked, weighed" | "cooked, as the recipe states" | "as put together";
+export type HundredOf =
+  | "cooked, weighed"
+  | "cooked, as the recipe states"
+  | "cooked, estimated"
+  | "as put together";
 
 export interface PartNutrition {
   readonly name: string;
@@ -17,10 +24,14 @@ export interface Nutrition {
   readonly perPortion: NutrientSums;
   readonly per100g: NutrientSums;
   readonly per100gOf: HundredOf;
-  /** Everything that could be weighed, edible and before cooking, grams. */
+  /** Everything that could be weighed, edible and before cooking, with all that is poured off later, grams. */
   readonly togetherG: number;
-  /** Cooked mass of the whole, weighed or as the recipe states it, grams; null when neither is known. */
+  /** Cooked mass of the whole, grams, by what `per100gOf` says; null when it is not known. */
   readonly cookedWeightG: number | null;
+  /** What an estimated cooked mass rests on; null when it is weighed, stated or not known. */
+  readonly estimate: CookedMass | null;
+  /** What the figures rest on besides the table: uptake, retention, conversions. */
+  readonly assumptions: readonly CookingAssumption[];
   /** Per component, in the recipe's order. */
   readonly components: readonly PartNutrition[];
   /** Each optional component and line that is in: what a portion has without it. */
@@ -31,13 +42,12 @@ export interface Nutrition {
   readonly toTaste: readonly string[];
 }
 
-/** Above this, "to taste" can add sodium that matters: salt, soy sauce, stock cubes. */
-const SALTY_MG_PER_100G = 1000;
-
 /**
- * Figures of a recipe as scaled: sums of the edible raw foods, nothing guessed. Per 100 g is of the
- * cooked food where its mass was weighed or is stated (and nothing was left out), else of the foods as
- * put together before cooking. Cooking losses of nutrients are not taken off.
+ * Figures of a recipe as scaled: sums of the edible foods that are eaten, nothing guessed. Per 100 g is of the
+ * cooked food: by the member's scale, else by the weight that the recipe states (and nothing was left out),
+ * else by published yields; of the foods as put together where nothing is heated or the mass cannot be told.
+ * Protein, fat, carbohydrate and fibre have no published retention and are counted in full; fat that is
+ * poured off is an upper bound.
  */
 export function nutritionOf(
   scaled: ScaledRecipe,
@@ -49,8 +59,9 @@ export function nutritionOf(
   const lines = scaled.components.flatMap((part) => part.lines);
   const togetherG = lines.reduce((sum, line) => sum + (line.grams ?? 0), 0);
   const perPortion = (sums: NutrientSums) => timesSums(sums, 1 / scaled.portions);
-  const cooked = cookedMass(scaled, options.cookedWeightG);
-  const massG = cooked?.grams ?? togetherG;
+  const cooked = cookedMass(scaled, foods, options.cookedWeightG);
+  const eatenG = lines.reduce((sum, { grams, choice }) => sum + (grams ?? 0) * choice.uptake, 0);
+  const massG = cooked?.grams ?? eatenG;
   return {
     whole,
     perPortion: perPortion(whole),
@@ -58,6 +69,8 @@ export function nutritionOf(
     per100gOf: cooked?.of ?? "as put together",
     togetherG,
     cookedWeightG: cooked?.grams ?? null,
+    estimate: cooked?.estimate ?? null,
+    assumptions: lines.flatMap((line) => assumptionsOf(line, foods)),
     components: parts.map(({ part, sums }) => ({
       name: part.name,
       optional: part.optional,
@@ -72,34 +85,28 @@ export function nutritionOf(
   };
 }
 
-function cookedMass(
-  scaled: ScaledRecipe,
-  weighedG: number | null,
-): { readonly grams: number; readonly of: HundredOf } | null {
-  if (weighedG !== null) return { grams: weighedG, of: "cooked, weighed" };
-  return scaled.yieldG === null
-    ? null
-    : { grams: scaled.yieldG, of: "cooked, as the recipe states" };
+interface Cooked {
+  readonly grams: number;
+  readonly of: HundredOf;
+  readonly estimate: CookedMass | null;
+}
+
+/** By the scale, else as stated, else estimated. */
+function cookedMass(scaled: ScaledRecipe, foods: FoodBook, weighedG: number | null): Cooked | null {
+  if (weighedG !== null) return { grams: weighedG, of: "cooked, weighed", estimate: null };
+  if (scaled.yieldG !== null) {
+    return { grams: scaled.yieldG, of: "cooked, as the recipe states", estimate: null };
+  }
+  const estimate = cookedMassOf(scaled, foods);
+  return estimate === null ? null : { grams: estimate.grams, of: "cooked, estimated", estimate };
 }
 
 function sumOf(lines: readonly ScaledLine[], foods: FoodBook): NutrientSums {
   return addSums(lines.map((line) => sumOfLine(line, foods)));
 }
 
-function sumOfLine(line: ScaledLine, foods: FoodBook): NutrientSums {
-  const food = line.choice.foodId === null ? null : foods.byId(line.choice.foodId);
-  if (line.choice.amount === null) {
-    const sodium = food?.per100g.sodiumMg ?? null;
-    const mayBeSalty = sodium === null || sodium >= SALTY_MG_PER_100G;
-    return mayBeSalty ? atLeastFor(NOTHING, ["sodiumMg"]) : NOTHING;
-  }
-  return food === null || line.grams === null ? UNMEASURED : nutrientsOf(food, line.grams);
-}
-
 function isUnmeasured(line: ScaledLine, foods: FoodBook): boolean {
-  if (line.choice.amount === null) return false;
-  const { foodId } = line.choice;
-  return line.grams === null || foodId === null || foods.byId(foodId) === null;
+  return line.choice.amount !== null && (line.grams === null || foodOf(line, foods) === null);
 }
 
 /** Sums of the whole without each optional component and each optional line. */

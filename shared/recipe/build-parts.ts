@@ -1,10 +1,12 @@
 import type { FoodBook } from "../food/book.ts";
 import type { SpoonSet } from "../quantity/types.ts";
 import { foldWords } from "../words/fold.ts";
+import { cookingRemarks } from "./cooking-remarks.ts";
 import type { Draft, DraftLine, DraftPart } from "./draft.ts";
 import { RECIPE_LIMITS, type ReadRemark, type RecipeProblem } from "./problems.ts";
 import { readIngredient } from "./read-ingredient.ts";
 import type { Component, Line, LineChoice, StatedKeeping } from "./types.ts";
+import { withFryingOil, withUptakeOfPart } from "./uptake.ts";
 import { weighChoice } from "./weigh-choice.ts";
 
 export interface BuiltParts {
@@ -29,10 +31,19 @@ export function buildParts(
         problems.push(built);
         return [];
       }
-      remarks.push(...remarksOn(built, line.line));
-      return [built];
+      return [{ built, line: line.line }];
     });
-    return { name: part.name, optional: part.optional, lines, keeping: keepingOf(part) };
+    const eaten = withFryingOil(
+      withUptakeOfPart(
+        lines.map(({ built }) => built),
+        part.name,
+      ),
+    );
+    for (const [index, built] of eaten.entries()) {
+      const at = lines[index]?.line ?? part.line;
+      remarks.push(...remarksOn(built, at), ...cookingRemarks(built, at, foods));
+    }
+    return { name: part.name, optional: part.optional, lines: eaten, keeping: keepingOf(part) };
   });
   return { components, problems, remarks };
 }

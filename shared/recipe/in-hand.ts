@@ -1,11 +1,14 @@
 import type { FoodBook } from "../food/book.ts";
 import { findFood } from "../food/find.ts";
+import type { Food } from "../food/types.ts";
 import { fail, type Outcome, ok } from "../outcome.ts";
 import { type ReadAmount, readAmount } from "../quantity/read-amount.ts";
 import type { Amount, SpoonSet } from "../quantity/types.ts";
 import { massUnitG } from "../quantity/unit.ts";
 import { foldWords } from "../words/fold.ts";
 import { excerpt } from "../words/problems.ts";
+import { cookedPerDryG } from "./dry-or-cooked.ts";
+import { saidState, withoutState } from "./line-words.ts";
 import type { ScaleProblem } from "./problems.ts";
 import { amountLast } from "./read-ingredient.ts";
 import { hasWords } from "./resolve-part.ts";
@@ -94,10 +97,11 @@ export function readInHand(
   if (foodText === "") return notUnderstood;
   const measure = read.stated ?? read.amount;
   const massG = massUnitG(measure.unit);
-  if (massG !== null) {
-    return ok({ grams: massG * ((measure.value + (measure.to ?? measure.value)) / 2), foodText });
-  }
   const choices = recipe.components.flatMap(({ lines }) => lines.map(({ main }) => main));
+  if (massG !== null) {
+    const grams = massG * ((measure.value + (measure.to ?? measure.value)) / 2);
+    return inLineState({ grams, foodText }, recipe, foods);
+  }
   const line = findLineInHand(choices, foods, foodText);
   if (!line.ok) return line;
   const food = line.value.foodId === null ? null : foods.byId(line.value.foodId);
@@ -107,6 +111,43 @@ export function readInHand(
   return grams === null
     ? fail({ code: "food cannot be weighed", food: line.value.food })
     : ok({ grams, foodText });
+}
+
+/**
+ * Cooked food in hand for a recipe that takes it dry, or the other way round, in grams of what the recipe
+ * takes, by the published factor. Where none is published it is another food: not in the recipe.
+ */
+function inLineState(
+  { grams, foodText }: InHand,
+  recipe: Recipe,
+  foods: FoodBook,
+): Outcome<InHand, ScaleProblem> {
+  const said = saidState(foodText);
+  if (said === null) return ok({ grams, foodText });
+  const choices = recipe.components.flatMap(({ lines }) =>
+    lines.flatMap(({ main, swaps }) => [main, ...swaps]),
+  );
+  const asSaid = findLineInHand(choices, foods, foodText);
+  const line = asSaid.ok ? asSaid : findLineInHand(choices, foods, withoutState(foodText));
+  if (!line.ok) return ok({ grams, foodText });
+  const { food, foodId } = line.value;
+  const entry = foodId === null ? null : foods.byId(foodId);
+  const taken = saidState(food) ?? stateOf(entry);
+  if (taken === said || (taken === null && asSaid.ok)) return ok({ grams, foodText: food });
+  // Without a state of its own and without the words in hand it may be anything: canned, say.
+  const factor = entry === null || taken === null ? null : cookedPerDryG(entry);
+  if (factor === null) {
+    const names = [...new Set(choices.map((choice) => choice.foodText))];
+    return fail({ code: "food not in recipe", text: excerpt(foodText), foods: names });
+  }
+  return ok({ grams: said === "cooked" ? grams / factor : grams * factor, foodText: food });
+}
+
+/** What a food of the table is, where it is one that is sold dry. */
+function stateOf(food: Food | null): "cooked" | "dry" | null {
+  if (food === null) return null;
+  if (food.state === "raw") return "dry";
+  return food.state === "cooked" ? "cooked" : null;
 }
 
 /** "3 tortillas", where the recipe itself says what one of its tortillas weighs. */

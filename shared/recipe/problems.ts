@@ -64,6 +64,25 @@ export type ReadRemark =
       readonly unit: Unit;
     }
   | { readonly code: "no amount"; readonly line: number; readonly foodText: string }
+  /** Written cooked and counted by the table's dry food with a published factor, or the other way round. */
+  | {
+      readonly code: "converted";
+      readonly line: number;
+      readonly foodText: string;
+      readonly tableFood: string;
+    }
+  /** "100 g rice, cooked": weighed before it is cooked. */
+  | { readonly code: "taken as dry"; readonly line: number; readonly foodText: string }
+  | {
+      readonly code: "oil uptake assumed";
+      readonly line: number;
+      readonly foodText: string;
+      readonly percent: number;
+    }
+  /** Some of it is poured off, and nothing says how much is eaten. */
+  | { readonly code: "counted in full"; readonly line: number; readonly foodText: string }
+  /** Written as bought, and the table has no inedible share for it. */
+  | { readonly code: "refuse not known"; readonly line: number; readonly foodText: string }
   | { readonly code: "taken as note"; readonly line: number; readonly text: string }
   | { readonly code: "keeping inside a step"; readonly line: number }
   | { readonly code: "no steps" }

@@ -23,6 +23,7 @@ export interface ReadIngredient {
 
 const SWAP = /[,;]? ?\(?(?:\bswaps?(?: for| with)? ?: ?|\bor (?:with )?(?=\d|[½¼¾⅓⅔⅛]|half ))/giu;
 const OPTIONAL = /,? ?\(optional\)|, ?optional\b/giu;
+const FOR_FRYING = /(?:, ?)? (for (?:deep|shallow)?[- ]?fr(?:y|ying)\b)/iu;
 const TO_TASTE = /,? ?\(?(?:or )?(?:to|for) taste\)?/giu;
 
 /**
@@ -118,7 +119,11 @@ function foodAndPreparation(text: string): { foodText: string; preparation: stri
     .replace(/\([^()]{1,200}\)/gu, " ")
     .replace(/^ ?of /iu, "")
     .replace(/ {2,}/gu, " ");
-  const [food, ...rest] = open.split(/, ?| [–—] /u).map((piece) => piece.trim());
+  const [food, ...rest] = open
+    // "500 ml oil for deep frying": what it is for is no part of its name.
+    .replace(FOR_FRYING, ", $1")
+    .split(/, ?| [–—] /u)
+    .map((piece) => piece.trim());
   const preparation = [...inBrackets, ...rest].filter((piece) => piece !== "").join(", ");
   return { foodText: (food ?? "").trim(), preparation };
 }

@@ -1,3 +1,5 @@
+import { readCooking } from "../cooking/read-cooking.ts";
+import { type HowCooked, NOT_COOKED } from "../cooking/types.ts";
 import type { FoodBook } from "../food/book.ts";
 import { fail, type Outcome, ok } from "../outcome.ts";
 import type { SpoonSet } from "../quantity/types.ts";
@@ -30,6 +32,8 @@ export interface ScaledLine extends ScaledAmount {
   readonly swapped: boolean;
   /** The choices not taken, as the recipe has them. */
   readonly others: readonly LineChoice[];
+  /** What the steps do to it. */
+  readonly cooking: HowCooked;
 }
 
 export interface ScaledComponent {
@@ -87,6 +91,7 @@ function assemble(
   size: Size,
   spoons: SpoonSet,
 ): ScaledRecipe {
+  const cooking = readCooking(recipe);
   const components = taken.map(({ component, lines }): ScaledComponent => {
     const scaled = lines.map(({ line, choice, index }): ScaledLine => {
       return {
@@ -95,6 +100,7 @@ function assemble(
         optional: line.optional,
         swapped: index > 0,
         others: choicesOf(line).filter((other) => other !== choice),
+        cooking: cooking.get(line.key) ?? NOT_COOKED,
       };
     });
     return { name: component.name, optional: component.optional, lines: scaled };

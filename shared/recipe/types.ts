@@ -13,6 +13,13 @@ export interface LineChoice {
   readonly preparation: string;
   /** Edible grams for the recipe as written; null when it cannot be weighed (and the line is then unmeasured). */
   readonly grams: number | null;
+  /** Share of the grams that is eaten, 0 to 1: frying oil and marinades are partly left behind. */
+  readonly uptake: number;
+  /**
+   * Grams of the table's food in one gram of the line: 1, but where the line is written cooked and the
+   * table has the dry food (below 1), or the other way round (above 1).
+   */
+  readonly tableGPerG: number;
 }
 
 /** One ingredient of a component. */

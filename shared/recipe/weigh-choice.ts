@@ -1,53 +1,79 @@
 import type { FoodBook } from "../food/book.ts";
 import { findFood } from "../food/find.ts";
 import type { Food } from "../food/types.ts";
-import { weigh } from "../food/weigh.ts";
+import { edibleG, sizedG, weigh } from "../food/weigh.ts";
 import type { SpoonSet } from "../quantity/types.ts";
+import { massUnitG } from "../quantity/unit.ts";
 import { isContainer, isCounted } from "../quantity/unit-words.ts";
 import { foldWords } from "../words/fold.ts";
 import { singular } from "../words/plural.ts";
+import { tableGPerG } from "./dry-or-cooked.ts";
+import { isAsBought, saidState, sizeIn, withoutState } from "./line-words.ts";
 import type { ReadChoice } from "./read-ingredient.ts";
 import type { LineChoice } from "./types.ts";
+import { shareEaten } from "./uptake.ts";
 
 /**
  * Takes a choice for an entry of the food table and weighs it: a measure stated in the line first,
- * else the table's density or weight of one. What cannot be weighed has null grams.
+ * else the table's density or weight of one. Weights as bought lose the food's inedible share. Food
+ * written cooked where the table has it dry (or the other way round) is taken for that entry, with the
+ * published factor; without a factor it counts as not found. What cannot be weighed has null grams.
  */
 export function weighChoice(choice: ReadChoice, foods: FoodBook, spoons: SpoonSet): LineChoice {
-  const { food, foodText, preparation } = lookUp(choice, foods);
+  const { found, foodText, preparation } = lookUp(choice, foods);
+  const food = found?.food ?? null;
+  const grams = gramsOf(choice, food, spoons);
   return {
     amount: choice.amount,
     foodText,
     foodId: food?.id ?? null,
     preparation,
-    grams: gramsOf(choice, food, spoons),
+    grams,
+    uptake: shareEaten(preparation, grams, food, spoons),
+    tableGPerG: found?.tableGPerG ?? 1,
   };
 }
 
+/** An entry of the table, and how many grams of it one gram of the line stands for. */
+interface Found {
+  readonly food: Food;
+  readonly tableGPerG: number;
+}
+
 interface LookUp {
-  readonly food: Food | null;
+  readonly found: Found | null;
   readonly foodText: string;
   readonly preparation: string;
 }
 
 function lookUp(choice: ReadChoice, foods: FoodBook): LookUp {
   const { foodText, preparation } = choice;
-  const food = best(foods, foodText);
-  if (food !== null || preparation === "") return { food, foodText, preparation };
+  const found = best(foods, foodText);
+  if (found !== null || preparation === "") return { found, foodText, preparation };
   // "boneless, skinless chicken thighs": the first comma did not end the food.
   const [next, ...rest] = preparation.split(", ");
   const longer = `${foodText}, ${next ?? ""}`;
-  const found = best(foods, longer.replace(",", ""));
-  return found === null
-    ? { food, foodText, preparation }
-    : { food: found, foodText: longer, preparation: rest.join(", ") };
+  const foundLonger = best(foods, longer.replace(",", ""));
+  return foundLonger === null
+    ? { found, foodText, preparation }
+    : { found: foundLonger, foodText: longer, preparation: rest.join(", ") };
 }
 
-function best(foods: FoodBook, text: string): Food | null {
+function best(foods: FoodBook, text: string): Found | null {
   const words = text.split(" ");
   const isCountWord = words.length > 1 && isCountOrBox(words[0] ?? "");
   const name = isCountWord ? words.slice(1).join(" ").replace(/^of /iu, "") : text;
-  return findFood(foods, name, 1)[0]?.food ?? null;
+  const said = saidState(name);
+  const found = inState(findFood(foods, name, 1)[0]?.food, said);
+  if (found !== null || said === null) return found;
+  // "cooked red lentils" where the table has them dry: only by a factor, never as they are.
+  const other = inState(findFood(foods, withoutState(name), 1)[0]?.food, said);
+  return other === null || other.tableGPerG === 1 ? null : other;
+}
+
+function inState(food: Food | undefined, said: "cooked" | "dry" | null): Found | null {
+  const each = food === undefined ? null : tableGPerG(food, said);
+  return food === undefined || each === null ? null : { food, tableGPerG: each };
 }
 
 /** A can tells which food it is, so it stays. */
@@ -61,7 +87,11 @@ export function gramsOf(choice: ReadChoice, food: Food | null, spoons: SpoonSet)
   const measure = choice.stated ?? choice.amount;
   if (measure === null) return null;
   if (measure.unit === "piece" && !countsWhole(choice.foodText, food)) return null;
-  return weigh(measure, food, spoons);
+  const grams = weigh(measure, food, spoons, sizeIn(choice.foodText));
+  // Published weights of one and of a cup are edible already.
+  const isBought =
+    massUnitG(measure.unit) !== null && isAsBought(`${choice.foodText}, ${choice.preparation}`);
+  return grams === null || food === null || !isBought ? grams : edibleG(food, grams);
 }
 
 /**
@@ -69,11 +99,14 @@ export function gramsOf(choice: ReadChoice, food: Food | null, spoons: SpoonSet)
  * it weighs a clove, two onions where it weighs an onion; not a head of garlic, a can of tomatoes.
  */
 function countsWhole(foodText: string, food: Food | null): boolean {
-  if (food?.one === null || food === null) return false;
-  const one = singular(foldWords(food.one.word));
+  if (food === null) return false;
+  const size = sizeIn(foodText);
   const words = foldWords(foodText).split(" ").map(singular);
-  const counts = words.filter((word) => word !== one && (isCounted(word) || isContainer(word)));
+  const counts = words.filter((word) => isCounted(word) || isContainer(word));
+  if (food.one === null) return size !== null && sizedG(food, size) !== null && counts.length === 0;
+  const one = singular(foldWords(food.one.word));
+  const others = counts.filter((word) => word !== one);
   // A thigh fillet is a thigh.
-  if (words.includes(one)) return counts.every((word) => word === "fillet");
-  return counts.length === 0 && !isCounted(one);
+  if (words.includes(one)) return others.every((word) => word === "fillet");
+  return others.length === 0 && !isCounted(one);
 }

@@ -33,6 +33,9 @@ const lineChoice = z
     foodId: z.string().transform(foodId).nullable(),
     preparation: z.string(),
     grams: z.number().nullable(),
+    // Recipes published before these were kept have all of every line eaten, and nothing converted.
+    uptake: z.number().min(0).max(1).default(1),
+    tableGPerG: z.number().positive().default(1),
   })
   .readonly();
 

@@ -90,11 +90,11 @@ describe("/recipe card", () => {
     }
   });
 
-  it("tells figures with a part that was left out, and then per 100 g before cooking", async () => {
+  it("tells figures with a part that was left out, and then per 100 g by an estimate", async () => {
     const said = readAloud(await card({ without: "sauce" }));
     expect(said).not.toContain("plain yoghurt:");
     expect(said).toMatch(/with Yoghurt sauce: \d{3} kcal/u);
-    expect(said).toContain("as put together, before cooking");
+    expect(said).toContain("cooked, estimated from published yields");
   });
 
   it("takes a swap and offers the way back", async () => {

@@ -43,7 +43,7 @@ describe("/recipe publish", () => {
     expect(reply.heading).toBe("Published: Lentil pot, 4 portions.");
     expect(said).toContain("Line 8: “nettles” is not in the food table");
     expect(said).toContain("dried red lentils: 250 g (taken as red lentils, dried)");
-    expect(said).toContain("large onion: 1 (110 g; taken as onion, raw)");
+    expect(said).toContain("large onion: 1 (150 g; taken as onion, raw)");
     expect(said).toMatch(/olive oil: 2 tbsp \(27 g; taken as olive oil\)/u);
     expect(said).toContain("nettles: 300 g (not in the food table)");
     expect(said).toMatch(/figures: at least \d+ kcal/u);

@@ -31,7 +31,15 @@ const NOTHING = { fridgeDays: null, freezerMonths: null, freezes: null, reason: 
 
 export function recipe(rest: Partial<Recipe> = {}): Recipe {
   const amount = { value: 1.5, to: 2, unit: "cup" } as const;
-  const main = { amount, foodText: "oats", foodId: null, preparation: "", grams: 120.5 };
+  const main = {
+    amount,
+    foodText: "oats",
+    foodId: null,
+    preparation: "",
+    grams: 120.5,
+    uptake: 0.75,
+    tableGPerG: 1,
+  };
   const line = { key: "0.0", text: "1½–2 cups oats", main, swaps: [main], optional: false };
   return {
     title: "Barley pot",

@@ -1,0 +1,158 @@
+import { readStep } from "../recipe/read-step.ts";
+import type { Recipe } from "../recipe/types.ts";
+import { fold } from "../words/fold.ts";
+import { type HeatWord, heatWords } from "./heat-words.ts";
+import { type Mentions, mentionsOf } from "./mentions.ts";
+import { HEAT_METHODS, type HeatMethod, type HowCooked } from "./types.ts";
+
+/** One heating of some lines. */
+interface Heating {
+  readonly method: HeatMethod | "wet";
+  readonly keys: ReadonlySet<string>;
+  minutes: number;
+  drained: boolean;
+  absorbed: boolean;
+}
+
+/** Where the reading stands: what is in the pot, and the heating whose foods are still being named. */
+interface Reading {
+  pot: Set<string>;
+  open: { readonly method: HeatMethod | "wet"; readonly named: Set<string> } | null;
+  readonly heatings: Heating[];
+}
+
+const ALL_METHODS: ReadonlySet<string> = new Set([...HEAT_METHODS, "wet"]);
+/** A heating whose length nobody says counts as short when methods are compared. */
+const SHORT_MINUTES = 5;
+
+const known = new WeakMap<Recipe, ReadonlyMap<string, HowCooked>>();
+
+/**
+ * What the steps do to each line, by line key, read from their words: which foods a step names, else what
+ * is in the pot by then. Read from the whole recipe, so that leaving a part out changes nothing for the
+ * rest. Remembered per recipe.
+ */
+export function readCooking(recipe: Recipe): ReadonlyMap<string, HowCooked> {
+  const before = known.get(recipe);
+  if (before !== undefined) return before;
+  const mentions = mentionsOf(recipe);
+  const heatings = heatingsOf(recipe, mentions);
+  const otherwise = mainMethod(heatings);
+  const read = new Map(mentions.keys.map((key) => [key, howCooked(key, heatings, otherwise)]));
+  known.set(recipe, read);
+  return read;
+}
+
+function heatingsOf(recipe: Recipe, mentions: Mentions): readonly Heating[] {
+  const reading: Reading = { pot: new Set(), open: null, heatings: [] };
+  for (const { text } of recipe.steps) {
+    for (const sentence of text.split(/(?<=[.;!?])\s+/u)) readSentence(reading, sentence, mentions);
+  }
+  return reading.heatings;
+}
+
+function readSentence(reading: Reading, sentence: string, mentions: Mentions): void {
+  const text = fold(sentence);
+  // "until the rice is soft" tells how long, not what is cooked.
+  const until = text.search(/\buntil\b/u);
+  const end = until < 0 ? text.length : until;
+  const named = mentions.in(text.slice(0, end));
+  const words = heatWords(text).filter(({ at, does }) => at < end || does === "absorbed");
+  if (startsAnew(words, named)) reading.pot = new Set();
+  const before = reading.heatings.length;
+  const all = [...named, ...words].sort((a, b) => a.at - b.at);
+  for (const one of all) {
+    if ("keys" in one) name(reading, one.keys);
+    else meet(reading, one, mentions);
+  }
+  close(reading, mentions);
+  noteMinutes(reading.heatings.slice(before), text);
+}
+
+/** "Mix the chicken with the spices": another bowl, unless the sentence says into what. */
+function startsAnew(words: readonly HeatWord[], named: ReturnType<Mentions["in"]>): boolean {
+  const [first] = words;
+  const joins = words.some(({ does }) => does === "join");
+  return first?.does === "apart" && !joins && (named[0]?.at ?? -1) > first.at;
+}
+
+function name(reading: Reading, keys: readonly string[]): void {
+  const into = reading.open === null ? reading.pot : reading.open.named;
+  for (const key of keys) into.add(key);
+}
+
+function meet(reading: Reading, { does }: HeatWord, mentions: Mentions): void {
+  close(reading, mentions);
+  if (ALL_METHODS.has(does)) {
+    reading.open = { method: does as HeatMethod | "wet", named: new Set() };
+  }
+  if (does !== "drain" && does !== "absorbed") return;
+  for (const heating of reading.heatings) {
+    const isInPot = [...heating.keys].some((key) => reading.pot.has(key));
+    if (isInPot && does === "drain") heating.drained = true;
+    if (isInPot && does === "absorbed") heating.absorbed = true;
+  }
+}
+
+/** Ends a heating: of the foods named after it, else of what is in the pot, else of everything. */
+function close(reading: Reading, mentions: Mentions): void {
+  const { open } = reading;
+  if (open === null) return;
+  reading.open = null;
+  // Boiling water goes over what is there; a method with foods of its own starts a new pot.
+  if (open.method === "wet") for (const key of open.named) reading.pot.add(key);
+  else if (open.named.size > 0) reading.pot = open.named;
+  const keys = new Set(reading.pot.size > 0 ? reading.pot : mentions.keys);
+  reading.heatings.push({
+    method: open.method,
+    keys,
+    minutes: 0,
+    drained: false,
+    absorbed: false,
+  });
+}
+
+/** The minutes of a sentence go to its last heating: "sear, then simmer for 20 minutes". */
+function noteMinutes(heatings: readonly Heating[], text: string): void {
+  const off = text.search(/\b(?:stand|rest|cool|chill)\b/u);
+  const last = heatings.at(-1);
+  if (last === undefined) return;
+  const heated = off < 0 ? text : text.slice(0, off);
+  last.minutes = readStep(heated).minutes.reduce((sum, minutes) => sum + minutes, 0);
+}
+
+function howCooked(
+  key: string,
+  heatings: readonly Heating[],
+  otherwise: HeatMethod | null,
+): HowCooked {
+  const own = heatings.filter(({ keys }) => keys.has(key));
+  const wet = own.filter(({ method }) => isWet(method));
+  return {
+    method: mainMethod(own) ?? (own.length > 0 ? "cook" : null),
+    otherwise,
+    wet: wet.length > 0,
+    drained: wet.some(({ drained }) => drained),
+    untilAbsorbed: own.some(({ absorbed }) => absorbed),
+    minutes: own.reduce((sum, { minutes }) => sum + minutes, 0),
+    pot: new Set(wet.flatMap(({ keys }) => [...keys])),
+  };
+}
+
+/** "Cook the rice" is in water; for meat it says nothing. */
+function isWet(method: HeatMethod | "wet"): boolean {
+  return ["wet", "braise", "boil", "poach", "steam", "cook"].includes(method);
+}
+
+/** The method that goes on longest; of equals the later one, and one that is named before "cook". */
+function mainMethod(heatings: readonly Heating[]): HeatMethod | null {
+  let best: HeatMethod | null = null;
+  let most = -1;
+  for (const { method, minutes } of heatings) {
+    const length = method === "cook" ? 0 : minutes === 0 ? SHORT_MINUTES : minutes;
+    if (method === "wet" || length < most) continue;
+    best = method;
+    most = length;
+  }
+  return best;
+}
