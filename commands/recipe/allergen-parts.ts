@@ -102,7 +102,7 @@ function sayAlert(alert: AllergyAlert, avoided: readonly Allergen[]): string {
 }
 
 function avoidedIn(avoided: readonly Allergen[]): string {
-  return avoided.length > 3 ? "what you avoid is" : `${avoided.join(" or ")}, which you avoid, is`;
+  return avoided.length > 3 ? "what you avoid is" : `${listed(avoided)}, which you avoid, is`;
 }
 
 /** The gravest thing a member should know of a recipe in a list, in a few words; null when there is none. */

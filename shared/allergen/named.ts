@@ -13,8 +13,10 @@ const INNOCENT: ReadonlySet<string> = new Set([
   "cream of tartar",
   "crab apple",
   "egg plant",
+  "ginger beer",
   "oyster mushroom",
   "oyster plant",
+  "root beer",
   "tiger nut",
   "milk thistle",
 ]);
@@ -30,11 +32,23 @@ const PLANT: ReadonlySet<string> = new Set(
 );
 const ANIMAL: ReadonlySet<Allergen> = new Set(["milk", "egg", "fish", "crustaceans", "molluscs"]);
 
+/** Beginnings of all the words that may matter; most foods have none of them and need no closer look. */
+const MAY_MATTER = new RegExp(
+  [...new Set([...ALLERGEN_WORDS.keys()].map((phrase) => stemOf(phrase)))].join("|"),
+  "iu",
+);
+
+function stemOf(phrase: string): string {
+  return (phrase.split(" ")[0] ?? phrase).replace(/y$/u, "");
+}
+
 /**
  * Allergens that a food's own name gives away, whatever the table says: "sesame bagel" where the table
  * has a plain one, "cashew spread" where it has none. Nothing is concluded from a name that is silent.
  */
 export function namedIn(foodText: string): readonly Allergen[] {
+  const isPlain = /^[ -~]*$/u.test(foodText);
+  if (isPlain && !MAY_MATTER.test(foodText)) return [];
   const said = foodText
     .replace(/\b(?:free (?:from|of)|without)\b.{0,200}/giu, "")
     .replace(/\b(?:non|no)[ -]\w{1,30}/giu, "");

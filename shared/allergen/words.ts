@@ -105,6 +105,15 @@ const MEANINGS: readonly (AllergenWord & { readonly phrases: string })[] = [
     note: null,
   },
   { phrases: "lupin|lupine|lupin flour|lupini", allergens: ["lupin"], note: null },
+  // Made foods whose name is enough, for the table does not have them all.
+  { phrases: "satay", allergens: ["peanut"], note: "whole group" },
+  { phrases: "frangipane", allergens: ["tree nuts"], note: "whole group" },
+  { phrases: "dukkah", allergens: ["tree nuts", "sesame"], note: "whole group" },
+  { phrases: "halva|zaatar", allergens: ["sesame"], note: "whole group" },
+  { phrases: "seitan|panko", allergens: ["wheat", "gluten"], note: "whole group" },
+  { phrases: "malt|beer", allergens: ["gluten"], note: "whole group" },
+  { phrases: "surimi", allergens: ["fish", "crustaceans"], note: "whole group" },
+  { phrases: "aioli|mayonnaise|mayo|meringue", allergens: ["egg"], note: "whole group" },
 ];
 
 /** Everything a member may type for an allergen, and every word of a food's name that gives one away. */

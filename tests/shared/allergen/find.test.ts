@@ -138,6 +138,10 @@ describe("what a food's own name gives away", () => {
     ["no-salt peanut butter", ["peanut"]],
     ["gluten-free oat bread", ["gluten"]],
     ["vegan egg noodles of wheat", ["wheat"]],
+    ["satay sauce", ["peanut"]],
+    ["dukkah", ["tree nuts", "sesame"]],
+    ["beer batter", ["gluten"]],
+    ["panko crumbs", ["wheat", "gluten"]],
   ])("reads %s as %j", (name, allergens) => {
     expect([...namedIn(name)].sort()).toEqual([...allergens].sort());
   });
@@ -145,6 +149,9 @@ describe("what a food's own name gives away", () => {
   it.each([
     "coconut milk",
     "cocoa butter",
+    "vegan mayonnaise",
+    "ginger beer",
+    "bread and butter pickles",
     "butter beans",
     "butternut squash",
     "oyster mushrooms",
