@@ -1,7 +1,7 @@
 import type { Food } from "../../shared/food/types.ts";
 import { foodId } from "../../shared/ids.ts";
 import { faultsOf } from "./faults.ts";
-import { COLUMNS, type Column, type FoodRow, rowSchema } from "./row.ts";
+import { COLUMNS, type FoodRow, rowSchema } from "./row.ts";
 
 const SOURCE_TABLE = "USDA SR28";
 
@@ -29,7 +29,14 @@ export function parseFoodTable(text: string): readonly Food[] {
     throw new FoodTableFaults([`The first line must name the columns: ${COLUMNS.join("; ")}.`]);
   }
   for (const { line, number } of rows) {
-    const parsed = rowSchema.safeParse(namedCells(line));
+    const cells = cellsOf(line);
+    if (cells.length > COLUMNS.length) {
+      faults.push(
+        `Line ${number}: has ${cells.length} cells, and there are ${COLUMNS.length} columns.`,
+      );
+      continue;
+    }
+    const parsed = rowSchema.safeParse(namedCells(cells));
     if (!parsed.success) {
       for (const issue of parsed.error.issues) {
         faults.push(`Line ${number}: ${String(issue.path[0] ?? "line")} ${issue.message}.`);
@@ -47,10 +54,8 @@ function cellsOf(line: string): readonly string[] {
   return line.split(";").map((cell) => cell.trim());
 }
 
-function namedCells(line: string): Readonly<Partial<Record<Column, string>>> {
-  const cells = cellsOf(line);
-  // A row may leave out trailing blanks, but a cell too many is a slip: give zod something to refuse.
-  if (cells.length > COLUMNS.length) return {};
+/** A row may leave out trailing blanks. */
+function namedCells(cells: readonly string[]): Readonly<Record<string, string>> {
   return Object.fromEntries(COLUMNS.map((column, index) => [column, cells[index] ?? ""]));
 }
 

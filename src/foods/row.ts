@@ -28,7 +28,6 @@ export const COLUMNS = [
   "keeping class",
   "note",
 ] as const;
-export type Column = (typeof COLUMNS)[number];
 
 const NUMBER = /^\d+(?:\.\d+)?$/u;
 
