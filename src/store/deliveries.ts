@@ -4,11 +4,11 @@ import type { Instant } from "../../shared/time.ts";
 import type { Deliveries } from "../jobs/ports.ts";
 import { chunks } from "./chunks.ts";
 import { toColumn, toColumnOrNull, toInstant } from "./documents.ts";
-import type { Prisma, PrismaClient } from "./generated/client.ts";
+import type { PrismaClient } from "./generated/client.ts";
 import { patiently } from "./patience.ts";
 import { toGroup, toReminder } from "./rows.ts";
+import type { ReminderColumns as Row, Taking } from "./taking.ts";
 
-type Row = Prisma.ReminderGetPayload<object>;
 type Result = Parameters<Deliveries["settle"]>[0]["result"];
 
 /** Earliest first, and always the same order among equals. */
@@ -74,10 +74,12 @@ async function readable(
     }
   }
   for (const ids of chunks(unreadable)) {
-    await db.reminder.updateMany({
-      where: { id: { in: [...ids] }, state: { in: ["scheduled", "claimed"] } },
-      data: { state: "failed", reason: "unreadable", settledAt: now, leaseUntil: null },
-    });
+    await patiently(() =>
+      db.reminder.updateMany({
+        where: { id: { in: [...ids] }, state: { in: ["scheduled", "claimed"] } },
+        data: { state: "failed", reason: "unreadable", settledAt: now, leaseUntil: null },
+      }),
+    );
   }
   return read;
 }
@@ -99,7 +101,7 @@ function settledColumns(result: Result, at: Instant) {
   }
 }
 
-export function prismaDeliveries(db: PrismaClient): Deliveries {
+export function prismaDeliveries(db: PrismaClient, taking: Taking): Deliveries {
   return {
     due: async (now, until, limit) => {
       const [from, to] = [toColumn(now), toColumn(until)];
@@ -110,25 +112,8 @@ export function prismaDeliveries(db: PrismaClient): Deliveries {
       return readable(db, rows, from);
     },
 
-    claim: async ({ ids, nonce, worker, now, leaseUntil }) => {
-      const lease = {
-        state: "claimed",
-        nonce,
-        claimedBy: worker,
-        leaseUntil: toColumn(leaseUntil),
-      };
-      const rows = await patiently(() =>
-        db.reminder.updateManyAndReturn({
-          where: {
-            OR: [
-              { id: { in: [...ids] }, state: "scheduled" },
-              // All rows of an abandoned delivery, named or not: they are one message.
-              { nonce, state: "claimed", leaseUntil: { lte: toColumn(now) } },
-            ],
-          },
-          data: { ...lease, attempts: { increment: 1 } },
-        }),
-      );
+    claim: async (claim) => {
+      const rows = await patiently(() => taking.claim(claim));
       return rows.toSorted(byDueAt).map(toReminder);
     },
 
@@ -191,13 +176,8 @@ export function prismaDeliveries(db: PrismaClient): Deliveries {
     },
 
     toReplan: async (now, limit) => {
-      const rows = await db.member.findMany({
-        where: { replanAt: { lte: toColumn(now) } },
-        orderBy: [{ replanAt: "asc" }, { id: "asc" }],
-        take: limit,
-        select: { id: true },
-      });
-      return rows.map((row) => memberId(row.id));
+      const ids = await patiently(() => taking.replans(toColumn(now), limit));
+      return ids.map(memberId);
     },
 
     setDirectClosed: async (id, at) => {

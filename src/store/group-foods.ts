@@ -9,12 +9,17 @@ import { isConflict, patiently } from "./patience.ts";
 type Putting = Parameters<GroupFoods["put"]>[0];
 type Put = Awaited<ReturnType<GroupFoods["put"]>>;
 
-/** How often a food is put when others of its name get in between. */
-const TRIES = 5;
+/** How often a food is put when others of the group get in between. */
+const TRIES = 20;
 
 async function write(db: PrismaClient, input: Putting): Promise<Put> {
   const { groupId, food } = input;
   const nameFold = fold(food.name);
+  // The version first: whatever changes while the foods are read makes the write fail.
+  const { foodsVersion } = await db.group.findUniqueOrThrow({
+    where: { id: groupId },
+    select: { foodsVersion: true },
+  });
   const known = await db.food.findUnique({ where: { groupId_nameFold: { groupId, nameFold } } });
   const last = await db.food.findFirst({ where: { groupId }, orderBy: { position: "desc" } });
   const kept: Food = known === null ? food : { ...food, id: foodId(known.id) };
@@ -25,12 +30,17 @@ async function write(db: PrismaClient, input: Putting): Promise<Put> {
     putAt: toColumn(input.now),
   };
   const place = { id: food.id, groupId, nameFold, position: (last?.position ?? 0) + 1 };
-  // A second food of the name in between makes the creation fail, and all of it is tried anew.
+  // The first statement holds the group's row and fails when another food came in between; then all of
+  // it is tried anew.
   await db.$transaction([
+    db.group.update({
+      where: { id: groupId, foodsVersion },
+      data: { foodsVersion: foodsVersion + 1 },
+      select: { id: true },
+    }),
     known === null
       ? db.food.create({ data: { ...place, ...said } })
       : db.food.update({ where: { id: known.id }, data: said }),
-    db.group.update({ where: { id: groupId }, data: { foodsVersion: { increment: 1 } } }),
   ]);
   return { food: kept, isNew: known === null };
 }

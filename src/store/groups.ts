@@ -1,13 +1,11 @@
 import type { Groups } from "../../commands/kit/ports.ts";
 import type { PrismaClient } from "./generated/client.ts";
 import { patiently } from "./patience.ts";
+import { AT_ONCE } from "./reminder-rewrite.ts";
 import { toGroup } from "./rows.ts";
 
 /** Until the coach says otherwise. */
 const DEFAULT_ZONE = "Etc/UTC";
-
-/** A replan due at once, whatever the clock says. */
-const AT_ONCE = new Date(0);
 
 export function prismaGroups(db: PrismaClient): Groups {
   return {
@@ -22,10 +20,11 @@ export function prismaGroups(db: PrismaClient): Groups {
 
     set: async (id, patch) => {
       const write = () => db.group.update({ where: { id }, data: patch });
-      // Who has no zone of their own lives by the group's: their reminders are derived again.
+      // Who has no zone of their own lives by the group's: their reminders are derived again. Also of
+      // those who have nothing waiting: they may be logging their first batch at this moment.
       const askReplan = () =>
         db.member.updateMany({
-          where: { groupId: id, zoneIsOwn: false, replanAt: { not: null } },
+          where: { groupId: id, zoneIsOwn: false },
           data: { replanAt: AT_ONCE },
         });
       if (patch.zone === undefined) return toGroup(await patiently(write));

@@ -87,3 +87,19 @@ export function moveOn(
     select: { id: true },
   });
 }
+
+/** A replan that was asked for: due at once, whatever the clock says. */
+export const AT_ONCE = new Date(0);
+
+/**
+ * Sets when a member's reminders are derived anew, for the same array transaction. Not when that was
+ * asked for meanwhile (the group's zone changed, say): what is being written may come from before.
+ */
+export function replanLater(
+  db: PrismaClient,
+  memberId: MemberId,
+  replanAt: Date | null,
+): Prisma.PrismaPromise<unknown> {
+  const notAsked = { OR: [{ replanAt: null }, { replanAt: { not: AT_ONCE } }] };
+  return db.member.updateMany({ where: { id: memberId, ...notAsked }, data: { replanAt } });
+}

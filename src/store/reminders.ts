@@ -2,7 +2,13 @@ import type { Meals, Reminders, Replan } from "../../commands/kit/ports.ts";
 import { timeText, toColumnOrNull, toText, weekdaysDocument } from "./documents.ts";
 import type { Prisma, PrismaClient } from "./generated/client.ts";
 import { isConflict, patiently } from "./patience.ts";
-import { moveOn, readStanding, rewriteReminders, type Standing } from "./reminder-rewrite.ts";
+import {
+  moveOn,
+  readStanding,
+  replanLater,
+  rewriteReminders,
+  type Standing,
+} from "./reminder-rewrite.ts";
 import { toMealRule, toReminder } from "./rows.ts";
 
 /** How often a rewrite is tried again when another got in between. */
@@ -50,10 +56,10 @@ function write(
   const { memberId, deliverTo } = plan;
   return db.$transaction([
     moveOn(db, memberId, standing, {
-      replanAt: toColumnOrNull(plan.replanAt),
       ...choiceColumns(plan.choice ?? {}),
       ...(deliverTo !== undefined && { deliverTo }),
     }),
+    replanLater(db, memberId, toColumnOrNull(plan.replanAt)),
     ...rewriteMeals(db, plan),
     ...rewriteReminders(db, memberId, standing.known, plan.reminders, newId),
   ]);

@@ -4,7 +4,13 @@ import type { Batch, Lot, StockChange } from "../../shared/stock/types.ts";
 import { keepingDocument, sumsDocument, toColumn, toColumnOrNull, toText } from "./documents.ts";
 import type { Prisma, PrismaClient } from "./generated/client.ts";
 import { isConflict, patiently } from "./patience.ts";
-import { moveOn, readStanding, rewriteReminders, type Standing } from "./reminder-rewrite.ts";
+import {
+  moveOn,
+  readStanding,
+  replanLater,
+  rewriteReminders,
+  type Standing,
+} from "./reminder-rewrite.ts";
 
 /** How often a write is tried again when only the reminders were rewritten in between. */
 const TRIES = 5;
@@ -94,10 +100,10 @@ function write(
 ): Promise<unknown> {
   const { change } = plan;
   const { memberId } = change;
-  const after = { stockVersion: change.version, replanAt: toColumnOrNull(plan.replanAt) };
   const [newChange, ...movements] = createChange(db, change);
   return db.$transaction([
-    moveOn(db, memberId, standing, after),
+    moveOn(db, memberId, standing, { stockVersion: change.version }),
+    replanLater(db, memberId, toColumnOrNull(plan.replanAt)),
     ...(newChange === undefined ? [] : [newChange]),
     ...(plan.newBatch === null ? [] : [createBatch(db, plan.newBatch)]),
     ...plan.lots.map((lot) => writeLot(db, memberId, lot, standing.lots.has(lot.id))),

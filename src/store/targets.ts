@@ -1,7 +1,7 @@
 import type { Targets } from "../../commands/kit/ports.ts";
 import { figuresDocument, toColumn, toText, weekdaysDocument } from "./documents.ts";
 import type { PrismaClient } from "./generated/client.ts";
-import { patiently } from "./patience.ts";
+import { isConflict, patiently } from "./patience.ts";
 import { toTarget } from "./rows.ts";
 
 export function prismaTargets(db: PrismaClient): Targets {
@@ -25,8 +25,13 @@ export function prismaTargets(db: PrismaClient): Targets {
         setById: rule.setBy,
         setAt: toColumn(rule.setAt),
       };
-      // The cause decides: the same request twice finds its row and leaves it as it is.
-      await patiently(() => db.target.upsert({ where: { causeId }, create: row, update: {} }));
+      try {
+        await patiently(() => db.target.createMany({ data: [row] }));
+      } catch (error) {
+        // The cause decides: the same request twice finds its row and leaves it as it is.
+        const before = isConflict(error) && (await db.target.findUnique({ where: { causeId } }));
+        if (!before) throw error;
+      }
     },
   };
 }

@@ -61,7 +61,7 @@ describe("migrations", () => {
 
   test("are applied once: the second time changes nothing and keeps the rows", async () => {
     const path = join(folder, "twice.db");
-    const { migrationDirectories } = await readMigrations();
+    const { migrationDirectories } = await readMigrations("sqlite");
     const names = migrationDirectories.map((migration) => migration.path);
     expect(names.length).toBeGreaterThan(0);
     expect(await migrateSqlite(path)).toEqual(names);
@@ -76,7 +76,7 @@ describe("migrations", () => {
 
   test("a migration that fails is reported and not passed over the next time", async () => {
     const path = join(folder, "bad.db");
-    const list = await readMigrations();
+    const list = await readMigrations("sqlite");
     const value = "CREATE TABLE good (x); CREATE TABEL bad (x);";
     const bad = {
       path: "20990101000000_bad",

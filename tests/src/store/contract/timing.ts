@@ -51,16 +51,43 @@ export function timingContract({ store }: Given): void {
       expect(await deliveries.nextDue()).toBeNull();
     });
 
-    test("members are named for replanning from their instant on, earliest first, at most the limit", async () => {
+    test("members are taken for replanning from their instant on, earliest first, at most the limit", async () => {
       const names = ["a", "b", "c"];
       const worlds = await Promise.all(names.map((name) => world(store(), name)));
       await Promise.all(worlds.map((w, i) => cooked(w, { replanAt: later(30 - 10 * i) })));
       const ids = worlds.map(({ member }) => member.id).toReversed();
       const { deliveries } = store();
       expect(await deliveries.toReplan(later(9), 10)).toEqual([]);
-      expect(await deliveries.toReplan(later(20), 10)).toEqual(ids.slice(0, 2));
+      expect(await deliveries.toReplan(later(20), 1)).toEqual(ids.slice(0, 1));
+      expect(await deliveries.toReplan(later(21), 10)).toEqual(ids.slice(1, 2));
+      expect(await deliveries.toReplan(later(21), 10)).toEqual([]);
       expect(await deliveries.toReplan(later(99), 2)).toEqual(ids.slice(0, 2));
-      expect(await deliveries.toReplan(later(99), 10)).toEqual(ids);
+      expect(await deliveries.toReplan(later(99), 2)).toEqual(ids.slice(2));
+    });
+
+    test("a member who was taken and not replanned comes back after two minutes", async () => {
+      const w = await world(store());
+      await cooked(w, { replanAt: later(5) });
+      const { deliveries } = store();
+      expect(await deliveries.toReplan(later(5), 10)).toEqual([w.member.id]);
+      expect(String(await deliveries.nextDue())).toBe(String(later(7)));
+      expect(await deliveries.toReplan(later(6), 10)).toEqual([]);
+      expect(await deliveries.toReplan(later(7), 10)).toEqual([w.member.id]);
+      await remind(w, [], 1);
+      expect(await deliveries.toReplan(later(99), 10)).toEqual([]);
+    });
+
+    test("a new zone of the group is not overtaken by what was derived before it", async () => {
+      const w = await world(store());
+      await cooked(w, { replanAt: later(600) });
+      const { deliveries, stores } = store();
+      await stores.groups.set(w.member.groupId, { zone: "Asia/Tokyo" });
+      // Derived from the zone as it was, written after the change.
+      const late = { memberId: w.member.id, version: 1, reminders: [], replanAt: later(900) };
+      expect(await stores.reminders.replan(late)).toBe("recorded");
+      expect(await deliveries.toReplan(NOW, 10)).toEqual([w.member.id]);
+      expect(await stores.reminders.replan(late)).toBe("recorded");
+      expect(String(await deliveries.nextDue())).toBe(String(later(900)));
     });
 
     test("closed direct messages are noted and taken back", async () => {

@@ -1,0 +1,121 @@
+import type { Deliveries } from "../jobs/ports.ts";
+import { chunks } from "./chunks.ts";
+import { toColumn } from "./documents.ts";
+import type { Prisma, PrismaClient } from "./generated/client.ts";
+
+export type ReminderColumns = Prisma.ReminderGetPayload<object>;
+type Claim = Parameters<Deliveries["claim"]>[0];
+
+/**
+ * Taking work that several workers may want at once, so that each piece is taken by one of them. The
+ * only thing that is said differently to the two databases.
+ */
+export interface Taking {
+  /** See `Deliveries.claim`. */
+  claim(claim: Claim): Promise<readonly ReminderColumns[]>;
+  /**
+   * Ids of members to derive anew, at most `limit`, earliest first. They come again after two minutes
+   * unless the deriving sets another time, so that a worker that dies loses nobody. See
+   * `Deliveries.toReplan`.
+   */
+  replans(now: Date, limit: number): Promise<readonly string[]>;
+}
+
+/** How long a member whose reminders are to be derived anew is left to the worker that took them. */
+const REPLAN_LEASE_MS = 120_000;
+
+/** When a member taken now is taken again if nothing comes of it. */
+function replanLease(now: Date): Date {
+  return new Date(now.getTime() + REPLAN_LEASE_MS);
+}
+
+/** On a file, which one process has for itself and one connection writes to: statement after statement. */
+export function takingFromFile(db: PrismaClient): Taking {
+  return {
+    claim: ({ ids, nonce, worker, now, leaseUntil }) =>
+      db.reminder.updateManyAndReturn({
+        where: {
+          OR: [
+            { id: { in: [...ids] }, state: "scheduled" },
+            // All rows of an abandoned delivery, named or not: they are one message.
+            { nonce, state: "claimed", leaseUntil: { lte: toColumn(now) } },
+          ],
+        },
+        data: {
+          state: "claimed",
+          nonce,
+          claimedBy: worker,
+          leaseUntil: toColumn(leaseUntil),
+          attempts: { increment: 1 },
+        },
+      }),
+
+    replans: async (now, limit) => {
+      const due = await db.member.findMany({
+        where: { replanAt: { lte: now } },
+        orderBy: [{ replanAt: "asc" }, { id: "asc" }],
+        take: limit,
+        select: { id: true },
+      });
+      const ids = due.map(({ id }) => id);
+      for (const some of chunks(ids)) {
+        await db.member.updateMany({
+          where: { id: { in: [...some] }, replanAt: { lte: now } },
+          data: { replanAt: replanLease(now) },
+        });
+      }
+      return ids;
+    },
+  };
+}
+
+/**
+ * On a server, where any number of processes take work. A worker takes whole members: it locks the
+ * members of the rows first, passing over those that others hold (another worker, or a change of the
+ * stock, which locks the member as well). So two workers never part the rows of one message between
+ * them, nobody waits for anybody, and no two statements can wait for each other.
+ */
+export function takingFromServer(db: PrismaClient): Taking {
+  const rowsOf = async (taken: readonly { readonly id: string }[]) => {
+    const found = chunks(taken.map(({ id }) => id)).map((ids) =>
+      db.reminder.findMany({ where: { id: { in: [...ids] } } }),
+    );
+    return (await Promise.all(found)).flat();
+  };
+  return {
+    claim: async ({ ids, nonce, worker, now, leaseUntil }) => {
+      const [at, until] = [toColumn(now), toColumn(leaseUntil)];
+      const taken = await db.$queryRaw<{ id: string }[]>`
+        WITH "wanted" AS MATERIALIZED (
+          SELECT "id", "memberId" FROM "Reminder"
+           WHERE ("id" = ANY(${[...ids]}) AND "state" = 'scheduled')
+              OR ("nonce" = ${nonce} AND "state" = 'claimed' AND "leaseUntil" <= ${at})
+        ), "owner" AS MATERIALIZED (
+          SELECT "id" FROM "Member" WHERE "id" IN (SELECT "memberId" FROM "wanted")
+             FOR NO KEY UPDATE SKIP LOCKED
+        )
+        UPDATE "Reminder" AS r
+           SET "state" = 'claimed', "nonce" = ${nonce}, "claimedBy" = ${worker},
+               "leaseUntil" = ${until}, "attempts" = r."attempts" + 1
+          FROM "wanted" JOIN "owner" ON "owner"."id" = "wanted"."memberId"
+         WHERE r."id" = "wanted"."id"
+           AND (r."state" = 'scheduled'
+                OR (r."nonce" = ${nonce} AND r."state" = 'claimed' AND r."leaseUntil" <= ${at}))
+        RETURNING r."id"`;
+      return rowsOf(taken);
+    },
+
+    replans: async (now, limit) => {
+      const taken = await db.$queryRaw<{ id: string }[]>`
+        WITH "free" AS MATERIALIZED (
+          SELECT "id", "replanAt" FROM "Member" WHERE "replanAt" <= ${now}
+           ORDER BY "replanAt", "id" LIMIT ${limit} FOR NO KEY UPDATE SKIP LOCKED
+        ), "taken" AS (
+          UPDATE "Member" AS m SET "replanAt" = ${replanLease(now)}
+            FROM "free" WHERE m."id" = "free"."id" RETURNING m."id"
+        )
+        SELECT "id" FROM "taken" JOIN "free" USING ("id") ORDER BY "free"."replanAt", "id"`;
+      return taken.map(({ id }) => id);
+    },
+  };
+}
