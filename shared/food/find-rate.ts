@@ -3,7 +3,7 @@ import type { NameWords } from "./name-words.ts";
 import { type CookMethod, FAT_WORDS, type FoodState } from "./word-lists.ts";
 
 /** Below this a match is a guess: better an unmeasured line than a wrong figure. */
-export const SURE_ENOUGH = 0.65;
+export const SURE_ENOUGH = 0.67;
 /** What makes a match unsure, however well its words fit. */
 const NOT_THIS = 0.6;
 
@@ -22,8 +22,15 @@ export function rate(
   tells: (word: string) => number,
 ): number {
   const fits = { ...asked, gaveFat: givesFatOf(asked, entry) };
+  // Raw is meant when nothing is said: a cooked food is at most an afterthought to its raw form.
+  const unsaid = entry.food.state === "cooked" && !asked.states.has("cooked");
+  const cookedFactor = entry.hasRaw ? 0.9 : NOT_THIS;
   const best = Math.max(
-    ...entry.names.map((name) => rateName(fits, name, matched, decisive, tells)),
+    ...entry.names.map(
+      (name) =>
+        rateName(fits, name, matched, decisive, tells) *
+        (unsaid && !name.asSold ? cookedFactor : 1),
+    ),
   );
   return (
     best *
@@ -77,10 +84,12 @@ function nounFactor(asked: NameWords, entry: IndexedFood, decisive: readonly Mat
 function stateFactor(asked: ReadonlySet<FoodState>, entry: IndexedFood): number {
   const preserved = entry.states.has("dried") || entry.states.has("canned");
   const missing = [...asked].filter((state) => !entry.states.has(state));
-  const unasked = [...entry.states].filter((state) => state !== "fresh" && !asked.has(state));
+  const unasked = [...entry.states].filter(
+    (state) => (state === "dried" || state === "canned") && !asked.has(state),
+  );
   return [
     ...missing.map((state) => standIn(state, entry)),
-    ...unasked.map((state) => (state === "cooked" ? 0.9 : 0.97)),
+    ...unasked.map(() => 0.97),
     asked.has("fresh") && preserved ? 0.5 : 1,
   ].reduce((product, factor) => product * factor, 1);
 }
@@ -88,7 +97,8 @@ function stateFactor(asked: ReadonlySet<FoodState>, entry: IndexedFood): number 
 /** Below this share of water, per 100 g, a food is dry whether its name says so or not. */
 const DRY_G = 15;
 
-function standIn(state: FoodState, { food }: IndexedFood): number {
+function standIn(state: FoodState, entry: IndexedFood): number {
+  const { food } = entry;
   const dry = food.waterG !== null && food.waterG < DRY_G;
   switch (state) {
     case "fresh":
@@ -100,8 +110,16 @@ function standIn(state: FoodState, { food }: IndexedFood): number {
       return food.keepingClass === "cooked-pulses" ? 0.8 : NOT_THIS;
     case "cooked":
       // A nut loses little when it is roasted; anything with water in it becomes another food.
-      return dry && food.state === "ready" ? 0.95 : 0.5;
+      return dry && isNutOrSeed(entry) ? 0.95 : 0.5;
   }
+}
+
+function isNutOrSeed({ food, nouns }: IndexedFood): boolean {
+  const nuts = ["tree nuts", "peanut", "sesame"] as const;
+  return (
+    food.state === "ready" &&
+    (nouns.has("seed") || nuts.some((nut) => food.allergens?.includes(nut)))
+  );
 }
 
 /** Methods that leave different figures: what was fried is never what was boiled. */
@@ -118,7 +136,8 @@ function methodFactor(asked: ReadonlySet<CookMethod>, entry: IndexedFood): numbe
 
 function levelFactor(asked: NameWords, entry: IndexedFood): number {
   const { levels } = asked;
-  const { fatG, sodiumMg } = entry.food.per100g;
+  const { waterG, per100g } = entry.food;
+  const { fatG, sodiumMg } = per100g;
   const saltier = levels.lowSalt && !entry.levels.lowSalt && (sodiumMg ?? 0) > 200;
   const skins = levels.skin !== null && entry.levels.skin !== null;
   const fatter =
@@ -128,7 +147,11 @@ function levelFactor(asked: NameWords, entry: IndexedFood): number {
     fatG !== null &&
     fatG > 3 &&
     fatG < 90;
-  const other = saltier || fatter || (skins && levels.skin !== entry.levels.skin);
+  const leaner = levels.fullFat && entry.levels.lowFat;
+  const skin = skins && levels.skin !== entry.levels.skin;
+  // Nothing with water in it can be ground: "ground ginger" is no fresh root.
+  const ground = asked.words.some(({ word }) => word === "ground") && (waterG ?? 0) > 50;
+  const other = saltier || fatter || leaner || skin || ground;
   return fatFactor(asked, entry) * (other ? NOT_THIS : 1);
 }
 

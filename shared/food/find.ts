@@ -85,7 +85,11 @@ function candidates(index: FoodIndex, indexes: readonly FoodIndex[], asked: Name
   for (const asks of asked.words) {
     const near = nearWords(index, indexes, asks);
     // After a comma, words that no book has ever heard of are about preparation.
-    if (!asks.manner && (asks.head || near.size > 0 || isKnown(indexes, asks.word))) {
+    if (
+      !asks.manner &&
+      !asks.aside &&
+      (asks.head || near.size > 0 || isKnown(indexes, asks.word))
+    ) {
       decisive.push(near);
     }
     for (const [known, quality] of near) noteMatch(index, matches, known, quality);

@@ -9,11 +9,15 @@ export interface IndexedName {
   readonly head: ReadonlySet<string>;
   /** Words after it: they may be said. */
   readonly tail: ReadonlySet<string>;
+  /** Names a cooked food without a word of cooking: "crab meat", "black beans". */
+  readonly asSold: boolean;
 }
 
 export interface IndexedFood {
   readonly food: Food;
   readonly order: number;
+  /** A cooked food of which the book has the raw form too. */
+  readonly hasRaw: boolean;
   readonly names: readonly IndexedName[];
   /** Every word of every name. */
   readonly words: ReadonlySet<string>;
@@ -56,7 +60,7 @@ interface ReadFood {
 }
 
 function buildIndex(foods: readonly Food[]): FoodIndex {
-  const readFoods = foods.map((food) => ({ food, read: namesOf(food).map(nameWords) }));
+  const readFoods = foods.map((food) => ({ food, read: spokenNames(food).map(nameWords) }));
   const lent = lentNames(readFoods);
   const entries = readFoods.map((each, order) =>
     indexedFood(each, lent.get(each.food) ?? [], order),
@@ -90,6 +94,13 @@ function namesOf(food: Food): readonly string[] {
   return [food.name, ...food.otherNames];
 }
 
+/** The names, and "cumin powder" for what is called "ground cumin". */
+function spokenNames(food: Food): readonly string[] {
+  const names = namesOf(food);
+  const powders = names.flatMap((name) => /^ground ([\p{L} ]+)$/u.exec(name)?.[1] ?? []);
+  return [...names, ...powders.map((name) => `${name} powder`)];
+}
+
 /** What a name says besides how it was cooked: the same for a raw food and its cooked form. */
 function coreOf(name: NameWords): string {
   const words = name.words.filter(({ word, manner }) => !(manner && UNSAID.has(word)));
@@ -115,7 +126,7 @@ function lentNames(foods: readonly ReadFood[]): ReadonlyMap<Food, readonly NameW
       .filter(({ food }) => food.state === "cooked")
       .map(({ food, read }) => {
         const raws = read.flatMap((name) => rawByCore.get(coreOf(name)) ?? []);
-        return [food, raws[0]?.read.slice(1) ?? []] as const;
+        return [food, raws[0]?.read ?? []] as const;
       }),
   );
 }
@@ -135,7 +146,11 @@ function indexedFood(
   return {
     food,
     order,
-    names: all.map(indexedName),
+    hasRaw: lent.length > 0,
+    names: [
+      ...read.map((name) => indexedName(name, !name.states.has("cooked"))),
+      ...lent.map((name) => indexedName(name, false)),
+    ],
     words: new Set(all.flatMap((name) => name.words.map(({ word }) => word))),
     nouns: new Set(all.flatMap((name) => [...name.nouns])),
     states,
@@ -144,16 +159,17 @@ function indexedFood(
       fatPct: read.find(({ levels }) => levels.fatPct !== null)?.levels.fatPct ?? null,
       saysFat: read.some(({ levels }) => levels.saysFat || levels.lowFat),
       lowFat: read.some(({ levels }) => levels.lowFat),
+      fullFat: read.some(({ levels }) => levels.fullFat),
       lowSalt: read.some(({ levels }) => levels.lowSalt),
       skin: read.find(({ levels }) => levels.skin !== null)?.levels.skin ?? null,
     },
   };
 }
 
-function indexedName(name: NameWords): IndexedName {
+function indexedName(name: NameWords, asSold: boolean): IndexedName {
   const pick = (head: boolean) =>
     new Set(name.words.filter((w) => w.head === head).map((w) => w.word));
-  return { head: pick(true), tail: pick(false) };
+  return { head: pick(true), tail: pick(false), asSold };
 }
 
 function push<K, V>(map: Map<K, V[]>, key: K, value: V): void {

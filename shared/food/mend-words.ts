@@ -1,4 +1,5 @@
 import type { NameWord, NameWords } from "./name-words.ts";
+import { OTHER_FOODS } from "./other-foods.ts";
 
 type Known = (word: string) => boolean;
 
@@ -15,7 +16,7 @@ export function mendWords(asked: NameWords, known: Known): NameWords {
       words.push(word);
       continue;
     }
-    words.push(...parts.map((part) => ({ word: part, head: word.head, manner: false })));
+    words.push(...parts.map((part) => ({ ...word, word: part, manner: false })));
     const old = skip ? next?.word : word.word;
     const last = parts[parts.length - 1];
     if (old !== undefined && last !== undefined && nouns.delete(old)) nouns.add(last);
@@ -28,7 +29,7 @@ function mended(word: NameWord, next: NameWord | undefined, known: Known): reado
     const joined = word.word + next.word;
     if (known(joined) && !(known(word.word) && known(next.word))) return [joined];
   }
-  if (known(word.word) || word.manner) return [word.word];
+  if (known(word.word) || word.manner || OTHER_FOODS.has(word.word)) return [word.word];
   return split(word.word, known) ?? [word.word];
 }
 

@@ -2,9 +2,11 @@ import { fold } from "../words/fold.ts";
 import type { CookMethod, FoodState } from "./word-lists.ts";
 import {
   CHANGING_WORDS,
+  COMPOUNDS,
   FILLER_WORDS,
   MANNER_WORDS,
   METHOD_WORDS,
+  MINCED_MEATS,
   SPELLINGS,
   STATE_WORDS,
 } from "./word-lists.ts";
@@ -16,6 +18,8 @@ export interface NameWord {
   readonly head: boolean;
   /** Says how it is cut, measured or handled, not what it is. */
   readonly manner: boolean;
+  /** Stands after a comma and "with" or "in": "water" of "cornflour, mixed with water". */
+  readonly aside: boolean;
 }
 
 /** What a name says of fat and salt. */
@@ -25,6 +29,7 @@ export interface NameLevels {
   /** False for a bare "5 %", which means fat in milk and mince only. */
   readonly saysFat: boolean;
   readonly lowFat: boolean;
+  readonly fullFat: boolean;
   readonly lowSalt: boolean;
   readonly skin: "on" | "off" | null;
 }
@@ -49,10 +54,16 @@ export function nameWords(text: string): NameWords {
   const folded = foldName(text).replace(/\bpat(?:ted)? dry\b/gu, "");
   const headEnd = /[,(;]/u.exec(folded)?.index ?? folded.length;
   const headText = folded.slice(0, headEnd);
-  const lastHead = /[a-z]+(?=[^a-z]*$)/u.exec(headText)?.index ?? -1;
+  const asideAt = / (?:in|with|for|from|into|until|to) /u.exec(folded.slice(headEnd));
+  const bounds = {
+    headEnd,
+    last: /[a-z]+(?=[^a-z]*$)/u.exec(headText)?.index ?? -1,
+    part: PART_OF.exec(headText)?.index ?? -1,
+    asideAt: asideAt === null ? folded.length : headEnd + asideAt.index,
+  };
   const read = [...folded.matchAll(/[a-z]+/gu)]
     .slice(0, MAX_WORDS)
-    .map((match) => readWord(match[0], match.index < headEnd, match.index === lastHead));
+    .map((match) => readWord(match[0], match.index, bounds));
   const words = new Map<string, NameWord>();
   for (const { word } of read) {
     if (word !== null && !words.has(word.word)) words.set(word.word, word);
@@ -75,14 +86,28 @@ interface ReadWord {
   readonly method: CookMethod | null;
 }
 
-function readWord(raw: string, head: boolean, last: boolean): ReadWord {
+/** "Chicken skin" and "bacon fat" are no chicken and no bacon; "low fat" and "with skin" are handling. */
+const PART_OF =
+  /(?<=[a-z] )(?<!\b(?:with|and|no|less|low|lower|reduced|half|full|extra|visible|lean) )(?:skin|fat|bone|rind)s?$/u;
+
+interface Bounds {
+  readonly headEnd: number;
+  /** Where the head's last word begins. */
+  readonly last: number;
+  /** Where it begins if it names a part: "skin" of "chicken skin". */
+  readonly part: number;
+  readonly asideAt: number;
+}
+
+function readWord(raw: string, at: number, bounds: Bounds): ReadWord {
   const word = oneSpelling(raw);
   const state = STATE_WORDS.get(raw) ?? STATE_WORDS.get(word) ?? null;
   // A "chuck roast" is a raw joint; "roast chuck" is not.
-  const method = raw === "roast" && last ? null : (METHOD_WORDS.get(raw) ?? null);
+  const method = raw === "roast" && at === bounds.last ? null : (METHOD_WORDS.get(raw) ?? null);
   const said = state === null && !FILLER_WORDS.has(raw);
-  const manner = METHOD_WORDS.has(raw) || isManner(raw, word);
-  return { word: said ? { word, head, manner } : null, state, method };
+  const manner = METHOD_WORDS.has(raw) || (at !== bounds.part && isManner(raw, word));
+  const nameWord = { word, head: at < bounds.headEnd, manner, aside: at > bounds.asideAt };
+  return { word: said ? nameWord : null, state, method };
 }
 
 function isManner(raw: string, word: string): boolean {
@@ -152,6 +177,7 @@ function levelsOf(folded: string): NameLevels {
     fatPct: pct,
     saysFat,
     lowFat: lowFat || pct === 0,
+    fullFat: /\bfull[ -]?(?:fat|cream)\b|\bwhole[ -]milk\b/u.test(folded),
     lowSalt:
       /\b(?:(?:low|lower|reduced|less|no)[ -]?(?:added )?(?:salt|sodium)|salt[ -]free|unsalted|no[ -]salt)\b/u.test(
         folded,
@@ -181,12 +207,22 @@ function readFat(folded: string): { readonly pct: number | null; readonly saysFa
   return { pct: bare === null ? null : Number(bare[1]), saysFat: false };
 }
 
-const MEATS = "beef|pork|turkey|chicken|lamb|veal|meat|chuck";
+const FREE_FROM =
+  /\b(alcohol|caffeine|dairy|egg|gluten|grain|lactose|meat|milk|nut|oil|soya?|sugar|wheat|yeast)[ -]free\b/gu;
+const COMPOUND = new RegExp(`\\b(${COMPOUNDS.join("|")})(?=e?s?\\b)`, "gu");
+const MEAT = new RegExp(`\\b(?:${MINCED_MEATS})\\b`, "u");
+const MINCE_OF = new RegExp(`\\b(?:mince|minced|ground) (${MINCED_MEATS})\\b`, "gu");
+/** What follows is of another food, or none: "plus extra for frying", "or use lard". */
+const AFTERTHOUGHT = /(?:,| \() ?or .*$|\b(?:plus|such as|ideally|preferably)\b.*$/u;
 
 function foldName(text: string): string {
-  return fold(text.slice(0, MAX_CHARS))
+  const folded = fold(text.slice(0, MAX_CHARS))
     .replace(/'s?(?![a-z])/gu, "")
     .replaceAll("&", " and ")
-    .replace(new RegExp(`\\bground (?=(?:${MEATS})\\b)`, "gu"), "mince ")
-    .replace(/\b(?:stock|bouillon|broth) (?=cubes?\b)/gu, "stock");
+    .replace(AFTERTHOUGHT, "")
+    .replace(COMPOUND, (words) => words.replace(" ", ""))
+    // "Gluten-free flour" is no gluten.
+    .replace(FREE_FROM, "$1free");
+  if (!MEAT.test(folded)) return folded;
+  return folded.replace(MINCE_OF, "$1 mince").replace(/\b(?:ground|minced)\b/gu, "mince");
 }

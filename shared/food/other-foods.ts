@@ -17,7 +17,7 @@ export const OTHER_FOODS: ReadonlySet<string> = new Set(
   hollandaise hominy huss jackfruit jello jelly jicama juniper kangaroo kebab kefir kelp kidney
   kipper kohlrabi korma kumquat lager langoustine lard lasagne lavender lemonade lemony ling liver
   lobster lovage lupin lychee macadamia macaron macaroon mace margarita marinade marinate marlin
-  marmalade marrow marshmallow marzipan mascarpone meaty merguez meringue milky mint monkfish
+  marmalade marrow marshmallow marzipan mascarpone meaty merguez meringue milky mint mincemeat sweetmeat monkfish
   mooli mortadella moussaka mousse muesli muffin mulberry mullet mussel mutton nectarine nigella
   nori nougat nugget nutty octopus ostrich paella pancake paneer partridge pastie pastrami pastry
   pasty pectin peppery perch persimmon pheasant piccalilli pie pigeon pike pilaf pilchard plantain

@@ -20,11 +20,11 @@ export const STATE_WORDS: ReadonlyMap<string, FoodState> = new Map([
 export type CookMethod = "moist" | "dry heat" | "fried" | "scrambled";
 
 export const METHOD_WORDS: ReadonlyMap<string, CookMethod> = new Map([
-  ...list("boiled simmered steamed poached stewed braised casseroled").map(
+  ...list("boiled simmered steamed poached stewed braised casseroled pulled wilted").map(
     (word) => [word, "moist"] as const,
   ),
   ...list(
-    "roast roasted baked grilled broiled griddled barbecued chargrilled seared browned rotisserie microwaved",
+    "roast roasted baked grilled broiled griddled barbecued chargrilled seared charred browned rotisserie microwaved",
   ).map((word) => [word, "dry heat"] as const),
   ...list("fried sauteed crispy").map((word) => [word, "fried"] as const),
   ["scrambled", "scrambled"],
@@ -41,19 +41,19 @@ function list(text: string): readonly string[] {
 export const MANNER_WORDS: ReadonlySet<string> = new Set(
   list(`
   baby bag bagful batch baton best big bit bite block bone boneless bottle bought box bulb bunch
-  carton casing centimetre cheap chilled chop chunk chunky clean cm coarse coarsely cold color
+  carton casing centimetre cheap chilled  chunk chunky clean cm coarse coarsely cold color
   colour cooking cored couple crosswise cube cup cut dash defrost deseeded diagonally dice dollop
   dozen drained drizzle evenly everyday extra fashioned fat fillet filleted fine finely finest
-  firmly floret free freshly fridge frozen generous gently glug good gram granulated grate
+  firmly floret free freshly fridge frozen full generous gently glug good gram granulated grate
   grated ground half handful head heaped heaping heirloom homemade inch inner italian jar jarful
   joint juiced juicy jumbo kilo knob large lean lengthwise less level light lightly lite liter
-  litre little loosely low lower lukewarm lump matchstick medium mild mince mixed mixture mm
+  litre little loosely low lower lukewarm lump matchstick medium mild  mixed  mm
   mostly natural new nice no old optional optionally organic ounce outdoor outer oval pack packet
   pair partly piece pinch pint pip plain plump portion pot pound preferably premium punnet pure
   quality quarter range rasher raw ready reared reduced regular ribbon ripe room rough roughly
   sachet scant scoop scoopful serving several shaving sheet shop shredded sized skin skinless
   slice slow small spear splash spoon spoonful spray sprig sprinkle sprinkling squeeze squeezed
-  stalk steak stem stick strip supermarket table tablespoon tbsp teaspoon temperature tender
+  stalk steak stem  strip supermarket table tablespoon tbsp teaspoon temperature tender
   thawed thick thickly thin thinly third thumb thumbsized tightly tiny top torn trimming tsp tub
   uncooked undrained unpeeled unsalted unsweetened unwaxed value very vine virgin warm wash wedge
   weight whole zested
@@ -67,7 +67,7 @@ export const MANNER_WORDS: ReadonlySet<string> = new Set(
 export const CHANGING_WORDS: ReadonlySet<string> = new Set(
   list(`
   battered based breaded blended candied caramelised caramelized coated condensed corned covered
-  creamed crusted crystallised cultured cured curried dehydrated desiccated devilled dipped dressed
+  creamed crumbed crusted crystallised cultured cured curried dehydrated desiccated devilled dipped dressed
   dusted enriched evaporated fermented filled flavored flavoured fortified frosted glazed honeyed
   iced infused jellied malted marinated parboiled pearled pickled popped potted powdered
   preserved processed puffed refried salted seasoned self-raised skimmed smoked soured spiced sprouted
@@ -78,10 +78,32 @@ export const CHANGING_WORDS: ReadonlySet<string> = new Set(
 export const FILLER_WORDS: ReadonlySet<string> = new Set(
   list(`
   a about additional an and any approx approximately around as at by each few for from g garnish got have
-  i if in into is kg lb ml more my needed not of off on only or our oz per plus pre s serve some taste
+  i if in into is kg lb ml more my needed not of off on only or our oz per please plus pre s serve some taste thanks
   that the then this to type style until use weighed which with x you your
 `),
 );
+
+/** Two words that name one food, which is not a form of either. Written as one. */
+export const COMPOUNDS: readonly string[] = [
+  "baby corn",
+  "baby sweetcorn",
+  "broth cube",
+  "bouillon cube",
+  "bread stick",
+  "crab stick",
+  "fish finger",
+  "fish stick",
+  "frozen yoghurt",
+  "frozen yogurt",
+  "pepper steak",
+  "rice paper",
+  "roast potato",
+  "roasted potato",
+  "stock cube",
+];
+
+/** After "ground" or "minced" they are mince; spices and garlic are not. */
+export const MINCED_MEATS = "beef|pork|turkey|chicken|lamb|veal|meat|chuck|venison|bison";
 
 /** One spelling for words that differ by country or habit; applied to the singular. */
 export const SPELLINGS: ReadonlyMap<string, string> = new Map([
@@ -114,7 +136,6 @@ export const SPELLINGS: ReadonlyMap<string, string> = new Map([
   ["wholegrain", "wholemeal"],
   ["wholewheat", "wholemeal"],
   ["soy", "soya"],
-  ["soybean", "soya"],
   ["bulghur", "bulgur"],
   ["burghul", "bulgur"],
   ["pitta", "pita"],
@@ -127,6 +148,9 @@ export const SPELLINGS: ReadonlyMap<string, string> = new Map([
   ["spud", "potato"],
   ["broth", "stock"],
   ["bouillon", "stock"],
+  ["babysweetcorn", "babycorn"],
+  ["bouilloncube", "stockcube"],
+  ["brothcube", "stockcube"],
   ["dessicated", "desiccated"],
 ]);
 
