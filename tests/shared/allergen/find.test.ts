@@ -198,6 +198,19 @@ describe("what a member is told", () => {
     ]);
   });
 
+  it("does not tell of a swap what the recipe itself contains already", () => {
+    expect(alertsFor(["milk"], allergensIn([line("brick", "brick")], BOOK))).toEqual([
+      { kind: "contains", allergens: ["milk"], foods: ["brick"] },
+    ]);
+  });
+
+  it("does not say that a food may hide what it is said to contain", () => {
+    const book = foodBook([food("sesame slab", [], ["sesame", "milk"])]);
+    const found = allergensIn([line("sesame slab")], book);
+    expect(names(found.contains)).toEqual(["sesame: sesame slab"]);
+    expect(names(found.mayHide)).toEqual(["milk: sesame slab"]);
+  });
+
   it("warns who avoids gluten of wheat, and not who avoids wheat of barley", () => {
     const wheat = allergensIn([line("slab")], BOOK);
     expect(alertsFor(["gluten"], wheat)).toEqual([

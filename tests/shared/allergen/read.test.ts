@@ -73,6 +73,8 @@ describe("reading what a member avoids", () => {
     ["coconut", ["coconut"]],
     ["bread", ["bread"]],
     ["mild", ["mild"]],
+    // One slip from wheat and one from whelk.
+    ["whelt", ["whelt"]],
     ["custard", ["custard"]],
     ["🥜", ["🥜"]],
     ["milk 🥜", ["🥜"]],
