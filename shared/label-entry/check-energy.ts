@@ -19,6 +19,7 @@ const ENERGY_FLOOR_KCAL = 5;
 const PURE_FAT_KCAL = 9.02;
 /** kJ of a kcal lie between those of fibre (8/2) and of organic acids (13/3) in Annex XIV. */
 const KJ_PER_KCAL = { least: 8 / 2, most: 13 / 3 } as const;
+
 /** What looks wrong with the energy: its two units beside each other, and beside the macros. */
 export function energyFindings(label: Label): readonly LabelFinding[] {
   const { energyKcal: kcal, energyKj: kj } = label;
@@ -52,8 +53,10 @@ function againstMacros(
   const other = unit === "kcal" ? "kJ" : "kcal";
   const { value } = stated;
   const { from, to } = energyOfMacros(label, unit);
+  // Where the pack's two energies agree, the unit is not what is wrong.
+  const isAlone = label.energyKcal === null || label.energyKj === null;
   return [
-    sideOf(label, stated, other) === null
+    isAlone && sideOf(label, stated, other) === null
       ? { severity: "doubtful", code: "energy in the other unit", stated: value, unit, other }
       : {
           severity: "doubtful",
