@@ -1,26 +1,29 @@
+import { alcoholKept } from "../cooking/retention.ts";
 import type { FoodBook } from "../food/book.ts";
+import { foodOf, sumOfLine } from "../nutrition/line-sum.ts";
 import type { Nutrition } from "../nutrition/portion.ts";
 import type { ScaledLine, ScaledRecipe } from "../recipe/scale.ts";
 import type { LabelExtras } from "./types.ts";
 
 /**
- * What the EU's figures need besides the sums of `figures`, from the lines of the same recipe: alcohol
- * as put in (none is taken off for cooking, as with the sums), and carbohydrate of unknown fibre.
+ * What the EU's figures need besides the sums of `figures`, from the lines of the same recipe: the
+ * alcohol that cooking leaves, and the carbohydrate of foods whose fibre nobody knows.
  */
 export function labelExtras(
   scaled: ScaledRecipe,
   foods: FoodBook,
-  figures: Pick<Nutrition, "cookedWeightG" | "togetherG">,
+  figures: Pick<Nutrition, "whole" | "per100g">,
 ): { readonly perPortion: LabelExtras; readonly per100g: LabelExtras } {
   const lines = scaled.components.flatMap((part) => part.lines);
   const whole = {
     alcoholG: total(lines, (line) => alcoholOf(line, foods)),
     unknownFibreCarbohydrateG: total(lines, (line) => unknownFibreOf(line, foods)),
   };
-  const massG = figures.cookedWeightG ?? figures.togetherG;
+  // What has alcohol or carbohydrate has energy: so its share tells the mass that the sums go by.
+  const wholeKcal = figures.whole.energyKcal.amount;
   return {
     perPortion: times(whole, 1 / scaled.portions),
-    per100g: times(whole, massG > 0 ? 100 / massG : 0),
+    per100g: times(whole, wholeKcal > 0 ? figures.per100g.energyKcal.amount / wholeKcal : 0),
   };
 }
 
@@ -28,15 +31,15 @@ function total(lines: readonly ScaledLine[], of: (line: ScaledLine) => number): 
   return lines.reduce((sum, line) => sum + of(line), 0);
 }
 
-function alcoholOf({ choice, grams }: ScaledLine, foods: FoodBook): number {
-  const food = choice.foodId === null ? null : foods.byId(choice.foodId);
-  return ((food?.alcoholG ?? 0) * (grams ?? 0)) / 100;
+function alcoholOf(line: ScaledLine, foods: FoodBook): number {
+  const { choice, grams, cooking } = line;
+  const eatenG = (grams ?? 0) * choice.uptake * choice.tableGPerG;
+  return ((foodOf(line, foods)?.alcoholG ?? 0) * eatenG * alcoholKept(cooking)) / 100;
 }
 
-function unknownFibreOf({ choice, grams }: ScaledLine, foods: FoodBook): number {
-  const per100g = choice.foodId === null ? null : foods.byId(choice.foodId)?.per100g;
-  if (per100g == null || per100g.fibreG !== null) return 0;
-  return ((per100g.carbohydrateG ?? 0) * (grams ?? 0)) / 100;
+function unknownFibreOf(line: ScaledLine, foods: FoodBook): number {
+  const { fibreG, carbohydrateG } = sumOfLine(line, foods);
+  return fibreG.atLeast ? carbohydrateG.amount : 0;
 }
 
 function times(extras: LabelExtras, factor: number): LabelExtras {

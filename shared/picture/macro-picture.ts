@@ -17,6 +17,7 @@ import {
   drawing,
   filled,
   framed,
+  GROUND,
   INK,
   QUIET,
   TRACK,
@@ -165,7 +166,7 @@ function addBar(sheet: Sheet, key: MacroKey, share: number): void {
 function addMark(sheet: Sheet, key: MacroKey, share: number): void {
   const bar = barBox(sheet, key, share);
   const post = { x: bar.x + bar.width - 4, y: bar.y - 4, width: 4, height: BAR_HEIGHT + 8 };
-  sheet.pieces.push(filled({ ...post, x: post.x - 3, width: 10 }, GROUND), filled(post, INK));
+  sheet.pieces.push(filled({ ...post, x: post.x - 2, width: 8 }, GROUND), filled(post, INK));
 }
 
 function barBox(sheet: Sheet, key: MacroKey, share: number): Box {

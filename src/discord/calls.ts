@@ -9,6 +9,7 @@ import type { Form } from "../../commands/kit/form.ts";
 import type { Reply } from "../../commands/kit/reply.ts";
 import { renderForm } from "./forms.ts";
 import { render } from "./render.ts";
+import { drawPictures } from "./render-pictures.ts";
 
 /** What identifies an interaction towards the platform. The token is a secret for 15 minutes. */
 export interface Answerable {
@@ -61,11 +62,11 @@ export function createCalls(apiBase: string | null): Calls & { stop(): void } {
   };
   return {
     say: async (to, reply, isPrivate) => {
-      const { data, files } = message(reply, isPrivate);
+      const { data, files } = await message(reply, isPrivate);
       await first(to, InteractionResponseType.ChannelMessageWithSource, data, files);
     },
     update: async (to, reply) => {
-      const { data, files } = message(reply, false);
+      const { data, files } = await message(reply, false);
       await first(to, InteractionResponseType.UpdateMessage, data, files);
     },
     defer: (to) =>
@@ -77,12 +78,12 @@ export function createCalls(apiBase: string | null): Calls & { stop(): void } {
     suggest: (to, choices) =>
       first(to, InteractionResponseType.ApplicationCommandAutocompleteResult, { choices }),
     edit: async (to, reply) => {
-      const { data, files } = message(reply, false);
+      const { data, files } = await message(reply, false);
       const route = Routes.webhookMessage(to.applicationId, to.token, "@original");
       await rest.patch(route, { body: data, files, auth: false });
     },
     follow: async (to, reply, isPrivate) => {
-      const { data, files } = message(reply, isPrivate);
+      const { data, files } = await message(reply, isPrivate);
       await rest.post(Routes.webhook(to.applicationId, to.token), {
         body: data,
         files,
@@ -98,7 +99,8 @@ export function createCalls(apiBase: string | null): Calls & { stop(): void } {
 
 const NO_FILES: ReturnType<typeof render>["files"] = [];
 
-function message(reply: Reply, isPrivate: boolean) {
+async function message(reply: Reply, isPrivate: boolean) {
+  await drawPictures(reply.pictures);
   const { message: data, files } = render(reply);
   const flags = data.flags | (isPrivate ? MessageFlags.Ephemeral : 0);
   return { data: { ...data, flags }, files };

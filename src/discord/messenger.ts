@@ -3,6 +3,7 @@ import { type ApiFault, CODE, faultOf } from "./api-fault.ts";
 import { type Mailbox, markerOf } from "./mailbox.ts";
 import type { AdapterLog } from "./ports.ts";
 import { render } from "./render.ts";
+import { drawPictures } from "./render-pictures.ts";
 
 /** All requests for one message together; the lease on its reminders is longer. */
 const WHOLE_SEND_MS = 60_000;
@@ -112,6 +113,7 @@ async function tryPlace(
   isDirectClosed: boolean,
   signal: AbortSignal,
 ): Promise<Tried> {
+  await drawPictures(message.reply.pictures);
   const rendered = render(message.reply, {
     marker: markerOf(message.nonce),
     ...(mention === null ? {} : { mention }),

@@ -5,9 +5,10 @@ import {
   MessageFlags,
   type RawFile,
 } from "discord.js";
-import type { Reply, ReplyFile } from "../../commands/kit/reply.ts";
+import { type Reply, text as textPart } from "../../commands/kit/reply.ts";
 import { cut } from "./escape.ts";
 import { renderControls } from "./render-controls.ts";
+import { renderGallery, splitPictures } from "./render-pictures.ts";
 import { fitText } from "./render-text.ts";
 
 const FILES_MAX = 10;
@@ -15,6 +16,8 @@ const FILE_NAME_MAX = 60;
 /** Below the platform's 10 MiB for one file, also when every character takes four bytes. */
 const FILE_TEXT_MAX = 2_000_000;
 const WHOLE_ANSWER = "whole-answer.txt";
+const PNG = "image/png";
+const PLAIN_TEXT = "text/plain; charset=utf-8";
 
 export interface RenderExtras {
   /** The one member this message may ping; named before the heading. */
@@ -39,23 +42,33 @@ export interface Rendered {
   readonly files: RawFile[];
 }
 
-/** Turns a reply into a message within the platform's limits. Never throws. */
+/**
+ * Turns a reply into a message within the platform's limits. Never throws. Pictures that were not drawn
+ * ahead (`drawPictures`) are drawn now; one that cannot be drawn is told in words.
+ */
 export function render(reply: Reply, extras: RenderExtras = {}): Rendered {
   const mention = extras.mention !== undefined && isId(extras.mention) ? extras.mention : null;
-  const text = fitText(reply, extras.notes);
+  const { shown, inWords } = splitPictures(reply.pictures);
+  const parts = inWords.length === 0 ? reply.parts : [...reply.parts, textPart(...inWords)];
+  const text = fitText({ ...reply, parts }, extras.notes);
+  const whole = text.wholeText === null ? [] : [{ name: WHOLE_ANSWER, text: text.wholeText }];
   const files = nameFiles([
-    ...(text.wholeText === null ? [] : [{ name: WHOLE_ANSWER, text: text.wholeText }]),
-    ...reply.files,
+    ...shown.map(({ name, png, alt }) => ({ name, data: png, contentType: PNG, alt })),
+    ...[...whole, ...reply.files].map((file) => ({
+      name: file.name,
+      data: Buffer.from(cut(file.text, FILE_TEXT_MAX), "utf8"),
+      contentType: PLAIN_TEXT,
+      alt: null,
+    })),
   ]);
+  const pictures = files.flatMap(({ name, alt }) => (alt === null ? [] : [{ name, alt }]));
   const first = mention === null ? text.heading : `<@${mention}> ${text.heading}`;
   const components: APIMessageTopLevelComponent[] = [
     { ...display(first), ...(extras.marker === undefined ? {} : { id: extras.marker }) },
     ...(text.body === "" ? [] : [display(text.body)]),
+    ...(pictures.length === 0 ? [] : [renderGallery(pictures)]),
     ...(text.cautions === "" ? [] : [SEPARATOR, display(text.cautions)]),
-    ...files.map(({ name }) => ({
-      type: ComponentType.File as const,
-      file: { url: `attachment://${name}` },
-    })),
+    ...files.filter(({ alt }) => alt === null).map(({ name }) => fileComponent(name)),
     ...renderControls(reply.buttons, reply.choices),
   ];
   return {
@@ -65,7 +78,7 @@ export function render(reply: Reply, extras: RenderExtras = {}): Rendered {
       allowed_mentions: { parse: [], users: mention === null ? [] : [mention] },
       attachments: files.map(({ name }, id) => ({ id, filename: name })),
     },
-    files: files.map((file) => ({ ...file, contentType: "text/plain; charset=utf-8" })),
+    files: files.map(({ name, data, contentType }) => ({ name, data, contentType })),
   };
 }
 
@@ -79,17 +92,29 @@ function isId(text: string): boolean {
   return /^\d{1,20}$/u.test(text);
 }
 
+function fileComponent(name: string) {
+  return { type: ComponentType.File, file: { url: `attachment://${name}` } } as const;
+}
+
+interface MessageFile {
+  readonly name: string;
+  readonly data: Buffer;
+  readonly contentType: string;
+  /** Its text where it is a picture; null where it is a file to open. */
+  readonly alt: string | null;
+}
+
 /** Names that the platform keeps as they are, each once. */
-function nameFiles(files: readonly ReplyFile[]): { name: string; data: Buffer }[] {
+function nameFiles(files: readonly MessageFile[]): readonly MessageFile[] {
   const taken = new Set<string>();
-  return files.slice(0, FILES_MAX).map(({ name, text }) => {
-    const safe = name
+  return files.slice(0, FILES_MAX).map((file) => {
+    const safe = file.name
       .replace(/[^\w.-]+/gu, "_")
       .replace(/^[._-]+/u, "")
       .slice(-FILE_NAME_MAX);
     let unique = safe === "" ? "file.txt" : safe;
     for (let n = 2; taken.has(unique); n += 1) unique = `${n}-${safe === "" ? "file.txt" : safe}`;
     taken.add(unique);
-    return { name: unique, data: Buffer.from(cut(text, FILE_TEXT_MAX), "utf8") };
+    return { ...file, name: unique };
   });
 }

@@ -28,6 +28,7 @@ export function renderReply(reply: Reply, firstNumber: number): Rendered {
     wrap(reply.heading, COLUMNS),
     reply.alerts.flatMap((alert) => wrap(`!! ${alert}`, COLUMNS, "", "   ")),
     ...reply.parts.map(renderPart),
+    ...reply.pictures.map(({ alt }) => wrap(`[picture: ${alt}]`, COLUMNS, "", "  ")),
     reply.cautions.flatMap((caution) => wrap(`Caution: ${caution}`, COLUMNS, "", "  ")),
     ...reply.files.map(renderFile),
     ...numbered.blocks,

@@ -89,6 +89,11 @@ const button = (n: number, more: JsonObject = {}): JsonObject => ({
 const row = (...components: Json[]): JsonObject => ({ type: 1, components });
 const select = (options: Json[], more: JsonObject = {}): JsonObject =>
   row({ type: 3, custom_id: "pick", options, ...more });
+const picture = (more: JsonObject = {}): Json => ({
+  media: { url: "https://a.example/b.png" },
+  ...more,
+});
+const gallery = (items: Json[]): JsonObject => ({ type: 12, items });
 const option = (n: number): Json => ({ label: `o${n}`, value: `o${n}` });
 
 function places(body: JsonObject, fileNames: readonly string[] = []): readonly string[] {
@@ -148,6 +153,27 @@ describe("a message is refused", () => {
       { components: [{ type: 13, file: { url: "attachment://a" } }] },
       "components.0.file.url",
     ],
+    ["an empty gallery", { components: [gallery([])] }, "components.0.items"],
+    [
+      "11 pictures in a gallery",
+      { components: [gallery(many(11, () => picture()))] },
+      "components.0.items",
+    ],
+    [
+      "a picture shown that is not attached",
+      { components: [gallery([picture({ media: { url: "attachment://a.png" } })])] },
+      "components.0.items.0.media.url",
+    ],
+    [
+      "a picture's text of 1,025",
+      { components: [gallery([picture({ description: "d".repeat(1_025) })])] },
+      "components.0.items.0.description",
+    ],
+    [
+      "a picture's text that is blank",
+      { components: [gallery([picture({ description: " " })])] },
+      "components.0.items.0.description",
+    ],
     [
       "mentions not stated",
       { components: [line("x")], allowed_mentions: undefined },
@@ -168,9 +194,15 @@ describe("a message is refused", () => {
     expect(places({ components: [line("x")] }, ["a.txt"])).toEqual(["components"]);
   });
 
+  it("never for a picture that is attached and shown", () => {
+    const item = picture({ media: { url: "attachment://a.png" }, description: "d".repeat(1_024) });
+    expect(places({ components: [line("x"), gallery([item])] }, ["a.png"])).toEqual([]);
+  });
+
   it("never for one at the limits", () => {
     const components = [
       line("x".repeat(4_000)),
+      gallery(many(10, () => picture())),
       row(...many(5, (n) => button(n))),
       select(many(25, option)),
     ];

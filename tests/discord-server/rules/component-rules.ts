@@ -8,6 +8,7 @@ const ROW = 1;
 const BUTTON = 2;
 const STRING_SELECT = 3;
 const TEXT_DISPLAY = 10;
+const MEDIA_GALLERY = 12;
 const FILE = 13;
 const SEPARATOR = 14;
 const CONTAINER = 17;
@@ -62,7 +63,12 @@ function checkFilesShown(
   fileNames: readonly string[],
   faults: Faults,
 ): void {
-  const shown = all.filter((c) => c["type"] === FILE).map((c) => str(obj(c["file"])["url"]));
+  const inFiles = all.filter((c) => c["type"] === FILE).map((c) => str(obj(c["file"])["url"]));
+  const inGalleries = all
+    .filter((c) => c["type"] === MEDIA_GALLERY)
+    .flatMap((c) => list(c["items"]))
+    .map((item) => str(obj(obj(item)["media"])["url"]));
+  const shown = [...inFiles, ...inGalleries];
   for (const name of fileNames) {
     if (!shown.includes(`attachment://${name}`)) {
       // Not refused by the platform, but the reader would never see it.
@@ -91,6 +97,9 @@ function checkTopLevel(
         faults.add(`${at}.file.url`, "UNFURLED_MEDIA_ITEM", `${url} is not attached`);
       return;
     }
+    case MEDIA_GALLERY:
+      checkGallery(list(component["items"]), `${at}.items`, fileNames, faults);
+      return;
     case SEPARATOR:
       return;
     case CONTAINER:
@@ -101,6 +110,28 @@ function checkTopLevel(
     default:
       faults.add(`${at}.type`, "UNION_TYPE_CHOICES", "not a top-level component");
   }
+}
+
+/** One to ten media, each attached or on the web, its text of 1 to 1,024 characters. */
+function checkGallery(
+  items: readonly Json[],
+  at: string,
+  fileNames: readonly string[],
+  faults: Faults,
+): void {
+  faults.count(at, items.length, 1, 10);
+  items.forEach((value, index) => {
+    const item = obj(value);
+    const url = str(obj(item["media"])["url"]);
+    const isThere =
+      /^https?:\/\//u.test(url) || fileNames.some((name) => url === `attachment://${name}`);
+    if (!isThere) {
+      faults.add(`${at}.${index}.media.url`, "UNFURLED_MEDIA_ITEM", `${url} is not attached`);
+    }
+    if (item["description"] !== undefined) {
+      faults.text(`${at}.${index}.description`, item["description"], 1, 1_024);
+    }
+  });
 }
 
 function checkRow(inner: readonly Json[], at: string, faults: Faults): void {

@@ -1,11 +1,12 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { type Button, type Reply, reply, rows, text } from "../../../commands/kit/reply.ts";
-import { escapeLine, oneLine } from "../../../src/discord/escape.ts";
+import type { Picture } from "../../../shared/picture/types.ts";
 import { type RenderExtras, render } from "../../../src/discord/render.ts";
 import { list, obj, parseJson, str } from "../../discord-server/json.ts";
 import { flatten } from "../../discord-server/rules/component-rules.ts";
 import { checkMessage } from "../../discord-server/rules/message-rules.ts";
+import { anyText } from "../../kit/any-text.ts";
 
 /** What goes over the wire, as the platform's rules and a reader see it. */
 function sent(answer: Reply, extras: RenderExtras = {}) {
@@ -99,11 +100,65 @@ describe("what does not fit", () => {
   });
 });
 
-const anyText = fc.oneof(
-  fc.string({ unit: "binary", maxLength: 200 }),
-  fc.string({ unit: fc.constantFrom(..."*_~`|<>@#&:/[]()-+1. \\\n"), maxLength: 60 }),
-  fc.constantFrom("", " ", "@everyone", "<@&1>", "x".repeat(5_000), "\u202Etxt", "\uD800"),
-);
+/** A picture as small as can be. */
+function dot(rest: Partial<Picture> = {}): Picture {
+  const svg =
+    '<svg xmlns="http://www.w3.org/2000/svg" width="8" height="8"><rect width="8" height="8"/></svg>';
+  return { name: "dot", svg, widthPx: 8, heightPx: 8, alt: "A dot.", ...rest };
+}
+
+const PNG_START = [0x89, 0x50, 0x4e, 0x47];
+
+describe("pictures", () => {
+  const gallery = (answer: Reply) =>
+    list(sent(answer).body["components"])
+      .map(obj)
+      .filter((c) => c["type"] === 12)
+      .flatMap((c) => list(c["items"]).map(obj));
+
+  it("are attached as PNG and shown in one gallery, before the cautions, each with its text", () => {
+    const answer = reply("Card", {
+      pictures: [dot(), dot({ alt: "Another dot." })],
+      cautions: ["An estimate."],
+    });
+    const { files, body, violations } = sent(answer);
+    expect(violations).toEqual([]);
+    expect(files.map(({ name, contentType }) => [name, contentType])).toEqual([
+      ["dot.png", "image/png"],
+      ["2-dot.png", "image/png"],
+    ]);
+    for (const { data } of files)
+      expect([...Buffer.from(data as Buffer).subarray(0, 4)]).toEqual(PNG_START);
+    expect(gallery(answer)).toEqual([
+      { media: { url: "attachment://dot.png" }, description: "A dot." },
+      { media: { url: "attachment://2-dot.png" }, description: "Another dot." },
+    ]);
+    expect(list(body["components"]).map((c) => obj(c)["type"])).toEqual([10, 12, 14, 10]);
+  });
+
+  it("are told in words where they cannot be drawn", () => {
+    const broken = dot({ svg: "<svg", alt: "Protein 38 g of 150 g." });
+    const { files, texts } = sent(reply("Card", { pictures: [broken] }));
+    expect(files).toEqual([]);
+    expect(texts).toEqual(["**Card**", "Protein 38 g of 150 g."]);
+  });
+
+  it("beyond the fourth are left out, and files still have their place", () => {
+    const pictures = Array.from({ length: 6 }, () => dot());
+    const { files, violations } = sent(
+      reply("Card", { pictures, files: [{ name: "list.txt", text: "rice" }] }),
+    );
+    expect(violations).toEqual([]);
+    expect(files.map(({ name }) => name)).toEqual([
+      "dot.png",
+      "2-dot.png",
+      "3-dot.png",
+      "4-dot.png",
+      "list.txt",
+    ]);
+  });
+});
+
 const anyId = fc.oneof(
   anyText,
   fc.integer({ min: 0, max: 3 }).map((n) => `a.b~${n}`),
@@ -111,7 +166,12 @@ const anyId = fc.oneof(
 const anyReply: fc.Arbitrary<Reply> = fc.record({
   heading: anyText,
   alerts: fc.array(anyText, { maxLength: 4 }),
-  pictures: fc.constant([]),
+  pictures: fc.array(
+    fc
+      .record({ name: anyText, alt: anyText, drawable: fc.boolean() })
+      .map(({ name, alt, drawable }) => dot({ name, alt, ...(drawable ? {} : { svg: alt }) })),
+    { maxLength: 6 },
+  ),
   parts: fc.array(
     fc.oneof(
       fc.array(anyText, { maxLength: 30 }).map((lines) => text(...lines)),
@@ -156,44 +216,6 @@ describe("any reply whatever", () => {
         expect(sent(answer, { mention: "42", marker: 1_234_567 }).violations).toEqual([]);
       }),
       { numRuns: 150 },
-    );
-  });
-});
-
-describe("escaping", () => {
-  it("leaves ordinary kitchen text as it is", () => {
-    for (const plain of ["1.5 kg thigh", "200 °C (390 °F), ~20 min", "18:30", "½ cup | packed"]) {
-      expect(escapeLine(plain)).toBe(plain);
-    }
-  });
-
-  it.each([
-    ["# big", "\\# big"],
-    ["-# small", "\\-# small"],
-    ["> quoted", "\\> quoted"],
-    ["- dash", "\\- dash"],
-    ["3. third", "3\\. third"],
-    ["<t:1:R>", "\\<t:1:R>"],
-    ["https://evil.example", "https:\\//evil.example"],
-    ["@everyone", "@\u200Beveryone"],
-    ["two\nlines", "two lines"],
-  ])("turns %j into text", (hostile, shown) => {
-    expect(escapeLine(hostile)).toBe(shown);
-  });
-
-  it("leaves nothing that formats, links or mentions, and every character can still be read", () => {
-    fc.assert(
-      fc.property(anyText, (hostile) => {
-        const shown = escapeLine(hostile);
-        const active = shown.replace(/\\[^0-9A-Za-z\s]/gu, "x");
-        expect(active).not.toMatch(
-          /[\\*_`[\]<\n\r]|~~|\|\||:\/\/|@(?!\u200B)|^[#>+-]|^\d+[.)](\s|$)/u,
-        );
-        // A backslash before a mark shows the mark: what is read is what was typed.
-        const read = shown.replace(/\\([^0-9A-Za-z\s])/gu, "$1").replaceAll("@\u200B", "@");
-        expect(read).toBe(oneLine(hostile));
-      }),
-      { numRuns: 500 },
     );
   });
 });

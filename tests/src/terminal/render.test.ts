@@ -57,6 +57,26 @@ describe("a reply as text", () => {
     });
   });
 
+  it("tells a picture in words, wrapped, where it is shown on a screen", () => {
+    const alt = "Chilli. Target for the day: protein 150 g. One portion: 512 kcal, protein 38 g.";
+    const picture = { name: "macros", svg: "<svg/>", widthPx: 1, heightPx: 1, alt };
+    const { text: shown } = renderReply(
+      reply("Card", { pictures: [picture], cautions: ["Hot."] }),
+      1,
+    );
+    expect(shown).toBe(
+      [
+        "Card",
+        "",
+        "[picture: Chilli. Target for the day: protein 150 g. One portion: 512 kcal,",
+        "  protein 38 g.]",
+        "",
+        "Caution: Hot.",
+        "",
+      ].join("\n"),
+    );
+  });
+
   it("keeps every line of prose and figures within 76 columns and loses no word", () => {
     const word = fc.stringMatching(/^[a-zé]{1,20}$/u);
     const phrase = fc.array(word, { minLength: 1, maxLength: 30 }).map((words) => words.join(" "));
