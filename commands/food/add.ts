@@ -131,11 +131,13 @@ function allergenDoubts(name: string, label: Label, like: Food): readonly string
   return [
     ...(named.length === 0
       ? []
-      : [`The name says ${named.join(", ")} and allergens: does not: read the pack's list again.`]),
+      : [
+          `The name says ${named.join(", ")} and the allergens typed do not: read the pack's list again.`,
+        ]),
     ...(likely.length === 0
       ? []
       : [
-          `Its like, ${like.name}, is made of ${likely.join(", ")} and allergens: does not say so: read the pack's list again, or type like: another food.`,
+          `Its like, ${like.name}, is made of ${likely.join(", ")} and the allergens typed do not say so: read the pack's list again, or type like: another food.`,
         ]),
   ];
 }
