@@ -50,7 +50,7 @@ export function cookInWater(lines: readonly RawLine[]): CookedInWater {
   for (const { line, leftG } of liquids) {
     if (leftG === line.grams) continue;
     const rest = { food: line.foodText, rawG: line.grams, cookedG: leftG };
-    cooked.set(line.key, { ...rest, code: "unchanged" });
+    cooked.set(line.key, { ...rest, code: "water given" });
   }
   return { cooked, tapG, goneG };
 }

@@ -15,6 +15,8 @@ export interface RawLine {
   readonly food: Food | null;
   /** How it takes up water, for a dry food; else null. */
   readonly dry: DryFood | null;
+  /** Written cooked although the table has it dry. */
+  readonly isCooked: boolean;
   /** Grams that are eaten. */
   readonly grams: number;
   readonly how: HowCooked;
@@ -26,6 +28,10 @@ export function cookLine(line: RawLine, all: readonly RawLine[]): CookedLine {
   const same = { food: foodText, rawG: grams, cookedG: grams };
   const method = methodOf(line);
   if (method === null) return { ...same, code: "not heated" };
+  // What is cooked already is only warmed.
+  if (line.isCooked || (method === "cook" && food !== null && food.state !== "raw")) {
+    return { ...same, code: "unchanged" };
+  }
   if (food === null) return { ...same, code: "no factor" };
   if (fleshKind(food) !== null) return cookFlesh(line, food, method, all);
   // Steam takes as little out of a vegetable as boiling does; air fryers bake.
@@ -43,6 +49,8 @@ const AS_PUBLISHED: Readonly<Partial<Record<HeatMethod, HeatMethod>>> = {
 
 /** Meat in a recipe that heats things is cooked even when no step names it; nothing else is. */
 function methodOf({ how, food }: RawLine): HeatMethod | null {
+  // "Cook the broccoli, drain".
+  if (how.method === "cook" && how.drained) return "boil";
   if (how.method !== null) return how.method;
   return food !== null && fleshKind(food) !== null ? how.otherwise : null;
 }

@@ -1,5 +1,4 @@
 import type { FoodBook } from "../food/book.ts";
-import type { Food } from "../food/types.ts";
 import type { ScaledComponent, ScaledRecipe } from "../recipe/scale.ts";
 import { cookInWater } from "./cook-in-water.ts";
 import { cookLine, type RawLine } from "./cook-line.ts";
@@ -49,15 +48,12 @@ function rawLines(part: ScaledComponent, foods: FoodBook): readonly RawLine[] | 
       foodText: choice.foodText,
       lineText: `${choice.foodText}, ${choice.preparation}`,
       food,
-      dry: food === null ? null : dryUncooked(food, choice.tableGPerG),
+      // A line that was written cooked has its water already.
+      isCooked: choice.tableGPerG < 1,
+      dry: food === null || choice.tableGPerG < 1 ? null : dryFoodOf(food),
       grams: grams * choice.uptake,
       how: cooking,
     });
   }
   return lines;
-}
-
-/** A line that was written cooked has its water already. */
-function dryUncooked(food: Food, tableGPerG: number): RawLine["dry"] {
-  return tableGPerG < 1 ? null : dryFoodOf(food);
 }

@@ -6,6 +6,9 @@ export interface HeatWord {
   readonly does: HeatMethod | "wet" | "join" | "apart" | "drain" | "off" | "absorbed";
 }
 
+/** "Spread the bake out": a dish, not an order. */
+const NO_THING = "(?<!\\b(?:the|this|that|a|your|each|of) )";
+
 /**
  * Words of the steps, as orders ("roast", "frying"), not as what a food is ("roasted peppers"). "wet": boiling
  * water is poured over. "join": what follows goes into the same pot; "apart": into another. "off": no heat
@@ -15,12 +18,12 @@ const WORDS: readonly (readonly [words: string, does: HeatWord["does"]])[] = [
   ["air[- ]?fry(?:ing)?", "air-fry"],
   ["deep[- ]?fry(?:ing)?", "deep-fry"],
   ["boiling(?:[- ]hot)? (?:water|stock|broth)|soak(?:ing)?", "wet"],
-  ["roast(?:ing)?|bak(?:e|ing)", "roast"],
+  [`${NO_THING}(?:roast(?:ing)?|bak(?:e|ing))`, "roast"],
   ["grill(?:ing)?|broil(?:ing)?|griddle|barbecu(?:e|ing)|chargrill", "grill"],
   ["(?:pan[- ]|stir[- ]|shallow[- ])?fry(?:ing)?|saut[eé](?:ing|eing)?|sear(?:ing)?|brown", "fry"],
   ["soften|sweat", "fry"],
   [
-    "brais(?:e|ing)|stew(?:ing)?|simmer(?:ing)?|casserole|pressure[- ]cook|slow[- ]cook|bubble",
+    `${NO_THING}(?:brais(?:e|ing)|stew(?:ing)?|casserole)|simmer(?:ing)?|pressure[- ]cook|slow[- ]cook|bubble`,
     "braise",
   ],
   ["boil(?:ing)?|blanch(?:ing)?|parboil", "boil"],

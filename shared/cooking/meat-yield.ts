@@ -21,6 +21,7 @@ const SAME_CUT: Readonly<Record<string, string>> = {
   flounder: "flatfish",
   plaice: "flatfish",
   haddock: "cod",
+  patty: "patty",
   burger: "patty",
   meatball: "patty",
   kofta: "patty",
@@ -65,7 +66,7 @@ function nearness(published: HeatMethod, asked: HeatMethod): number {
 const FAT_BANDS: Readonly<Record<string, readonly [low: number, high: number]>> = {
   beef: [12, 22],
   pork: [10, 27],
-  turkey: [10, 100],
+  turkey: [8, 100],
 };
 
 function wordsFor(food: Food, kind: string, lineText: string): ReadonlySet<string> {

@@ -36,7 +36,8 @@ function table(source: string, text: string): readonly MeatYield[] {
 /**
  * Selected rows of the published table (Roseland et al., US Department of Agriculture, Agricultural
  * Research Service, September 2014, doi 10.15482/USDA.ADC/1409031), the cuts that are cooked ahead. Where
- * it has several rows of a cut, the one of most samples.
+ * it has several rows of a cut, the one of most samples. Cuts go by their British names: sirloin is the US
+ * top loin, rump its top sirloin, topside its top round, silverside its bottom round.
  */
 const PUBLISHED = table(
   USDA,
@@ -63,7 +64,7 @@ beef | grill | 78 | retail cuts, all
 beef | roast | 79 | retail cuts, boneless
 beef | braise | 67 | retail cuts, boneless
 beef flank | grill | 81 | 13948
-beef sirloin | grill | 80 | 13930
+beef sirloin | grill | 82 | 13445
 beef rump | grill | 80 | 13930
 beef fillet | grill | 80 | 13918
 beef fillet | roast | 82 | 23345
@@ -132,6 +133,7 @@ const FROM_PROTEIN = table(
   `
 turkey mince lean | fry | 69 | 05665 to 05666
 chicken mince | fry | 75 | 05332 to 05333
+lamb mince | grill | 67 | 17224 to 17225
 fish cod | roast | 78 | 15015 to 15016
 fish flatfish | roast | 81 | 15028 to 15029
 fish halibut | roast | 82 | 15036 to 15037

@@ -7,6 +7,8 @@ import { HEAT_METHODS, type HeatMethod, type HowCooked } from "./types.ts";
 
 /** One heating of some lines. */
 interface Heating {
+  /** Where its word stands in its sentence. */
+  readonly at: number;
   readonly method: HeatMethod | "wet";
   readonly keys: ReadonlySet<string>;
   minutes: number;
@@ -17,13 +19,19 @@ interface Heating {
 /** Where the reading stands: what is in the pot, and the heating whose foods are still being named. */
 interface Reading {
   pot: Set<string>;
-  open: { readonly method: HeatMethod | "wet"; readonly named: Set<string> } | null;
+  open: {
+    readonly at: number;
+    readonly method: HeatMethod | "wet";
+    readonly named: Set<string>;
+  } | null;
   readonly heatings: Heating[];
 }
 
 const ALL_METHODS: ReadonlySet<string> = new Set([...HEAT_METHODS, "wet"]);
 /** A heating whose length nobody says counts as short when methods are compared. */
 const SHORT_MINUTES = 5;
+/** More than any recipe has; keeps the work bounded whatever the text. */
+const MOST_HEATINGS = 60;
 
 const known = new WeakMap<Recipe, ReadonlyMap<string, HowCooked>>();
 
@@ -81,10 +89,10 @@ function name(reading: Reading, keys: readonly string[]): void {
   for (const key of keys) into.add(key);
 }
 
-function meet(reading: Reading, { does }: HeatWord, mentions: Mentions): void {
+function meet(reading: Reading, { at, does }: HeatWord, mentions: Mentions): void {
   close(reading, mentions);
   if (ALL_METHODS.has(does)) {
-    reading.open = { method: does as HeatMethod | "wet", named: new Set() };
+    reading.open = { at, method: does as HeatMethod | "wet", named: new Set() };
   }
   if (does !== "drain" && does !== "absorbed") return;
   for (const heating of reading.heatings) {
@@ -99,11 +107,13 @@ function close(reading: Reading, mentions: Mentions): void {
   const { open } = reading;
   if (open === null) return;
   reading.open = null;
+  if (reading.heatings.length >= MOST_HEATINGS) return;
   // Boiling water goes over what is there; a method with foods of its own starts a new pot.
   if (open.method === "wet") for (const key of open.named) reading.pot.add(key);
   else if (open.named.size > 0) reading.pot = open.named;
   const keys = new Set(reading.pot.size > 0 ? reading.pot : mentions.keys);
   reading.heatings.push({
+    at: open.at,
     method: open.method,
     keys,
     minutes: 0,
@@ -112,13 +122,15 @@ function close(reading: Reading, mentions: Mentions): void {
   });
 }
 
-/** The minutes of a sentence go to its last heating: "sear, then simmer for 20 minutes". */
+/** Each heating of a sentence has the minutes that stand between its word and the next one's. */
 function noteMinutes(heatings: readonly Heating[], text: string): void {
-  const off = text.search(/\b(?:stand|rest|cool|chill)\b/u);
-  const last = heatings.at(-1);
-  if (last === undefined) return;
-  const heated = off < 0 ? text : text.slice(0, off);
-  last.minutes = readStep(heated).minutes.reduce((sum, minutes) => sum + minutes, 0);
+  const off = text.search(/\b(?:stand|rest|cool|chill|leave)\b/u);
+  for (const [index, heating] of heatings.entries()) {
+    const start = index === 0 ? 0 : heating.at;
+    const end = heatings[index + 1]?.at ?? (off > heating.at ? off : text.length);
+    const { minutes } = readStep(text.slice(start, end));
+    heating.minutes = minutes.reduce((sum, each) => sum + each, 0);
+  }
 }
 
 function howCooked(

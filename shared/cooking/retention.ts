@@ -57,7 +57,8 @@ export function sodiumKept(food: Food, how: HowCooked): number {
   if (!how.drained || food.state !== "raw") return 1;
   const dry = dryFoodOf(food);
   if (dry !== null) return (percentOf(DRY_SODIUM_KEPT, dry.kind) ?? 100) / 100;
-  if (food.keepingClass === "vegetable") return VEGETABLE_SODIUM_KEPT / 100;
+  if (food.keepingClass === "vegetable" || food.keepingClass === "salad-leaf")
+    return VEGETABLE_SODIUM_KEPT / 100;
   const kind = fleshKind(food);
   return kind === null ? 1 : (percentOf(FLESH_SODIUM_KEPT, kind) ?? 100) / 100;
 }

@@ -60,6 +60,8 @@ export type CookedLine = {
   | { readonly code: "yield"; readonly basis: Basis }
   | { readonly code: "water taken up"; readonly basis: Basis }
   | { readonly code: "dry matter"; readonly basis: Basis }
+  /** A liquid that gave water to the dry foods in it, or is poured off. */
+  | { readonly code: "water given" }
   /** Cooked in a liquid that is eaten: what the meat loses stays in the pot. */
   | { readonly code: "juices stay" }
   | { readonly code: "not heated" }

@@ -31,20 +31,27 @@ function afterCooking(
   sums: NutrientSums,
   food: Food,
   grams: number,
-  { cooking }: ScaledLine,
+  line: ScaledLine,
 ): NutrientSums {
-  const goneKcal =
-    ((grams * food.alcoholG) / 100) * ALCOHOL_KCAL_PER_G * (1 - alcoholKept(cooking));
-  const kept = sodiumKept(food, cooking);
-  if (goneKcal === 0 && kept === 1) return sums;
+  const lessKcal = goneKcal(food, grams, line);
+  const kept = sodiumKept(food, line.cooking);
+  if (lessKcal === 0 && kept === 1) return sums;
   return sumsBy((key) => {
     const { amount, atLeast } = sums[key];
-    if (key === "energyKcal") return { amount: Math.max(0, amount - goneKcal), atLeast };
+    if (key === "energyKcal") return { amount: Math.max(0, amount - lessKcal), atLeast };
     return { amount: key === "sodiumMg" ? amount * kept : amount, atLeast };
   });
 }
 
-/** What the figures of a line rest on, besides the table. */
+/** Energy of the alcohol that cooking drives off, kcal. */
+function goneKcal(food: Food, grams: number, { cooking }: ScaledLine): number {
+  return ((grams * food.alcoholG) / 100) * ALCOHOL_KCAL_PER_G * (1 - alcoholKept(cooking));
+}
+
+/** Less than this moves no figure that is shown. */
+const SHOWN = { energyKcal: 5, sodiumMg: 20 } as const;
+
+/** What the figures of a line rest on besides the table, where it moves a figure that is shown. */
 export function assumptionsOf(line: ScaledLine, foods: FoodBook): readonly CookingAssumption[] {
   const { choice, cooking } = line;
   const food = foodOf(line, foods);
@@ -56,11 +63,13 @@ export function assumptionsOf(line: ScaledLine, foods: FoodBook): readonly Cooki
   if (choice.tableGPerG !== 1) {
     found.push({ code: "converted", food: name, factor: choice.tableGPerG });
   }
-  if (food.alcoholG > 0) {
+  const grams = line.grams * choice.uptake * choice.tableGPerG;
+  if (goneKcal(food, grams, line) >= SHOWN.energyKcal) {
     found.push({ code: "alcohol kept", food: name, share: alcoholKept(cooking) });
   }
   const sodium = sodiumKept(food, cooking);
-  if (sodium < 1) found.push({ code: "sodium kept", food: name, share: sodium });
+  const goneMg = ((food.per100g.sodiumMg ?? 0) * grams * (1 - sodium)) / 100;
+  if (goneMg >= SHOWN.sodiumMg) found.push({ code: "sodium kept", food: name, share: sodium });
   if (food.refusePct === 0 && isAsBought(`${name}, ${choice.preparation}`)) {
     found.push({ code: "refuse not known", food: name });
   }

@@ -21,7 +21,8 @@ export function sizeIn(text: string): PieceSize | null {
   return match === null ? null : (match[1] as PieceSize);
 }
 
-const COOKED = /(?<!\b(?:un|half|part|par|pre|semi)[- ]?)\b(?:cooked|boiled|leftover|steamed)\b/gu;
+const COOKED =
+  /(?<!\b(?:un|half|part|par|pre|semi)[- ]?)\b(?:cooked|boiled|leftover)\b|\b(?:steamed|microwave|ready[- ]to[- ]eat)\b(?=.*\b(?:rice|grains?|quinoa|couscous|bulgur|barley|lentils?|noodles?)\b)/gu;
 const DRY = /\b(?:dry|dried|uncooked|raw)\b/gu;
 
 /** The state that a cook names: cooked, or dry; null when none is said, or both. */

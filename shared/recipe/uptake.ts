@@ -10,6 +10,7 @@ import type { Line, LineChoice } from "./types.ts";
  * chips), from memory; no single published source.
  */
 const DEEP_FRYING_TAKES_UP = 0.1;
+const WATER = /\b(?:water|ice)$/iu;
 
 /**
  * Share of a line that is eaten, 0 to 1, from what the coach writes after the food ("about 40 ml taken up",
@@ -46,7 +47,7 @@ export function withFryingOil(lines: readonly Line[]): readonly Line[] {
   const oils = lines.filter(({ main }) => isDeepFryingOil(main));
   if (oils.length === 0) return lines;
   const friedG = lines
-    .filter((line) => !oils.includes(line))
+    .filter((line) => !oils.includes(line) && !WATER.test(line.main.foodText))
     .reduce((sum, { main }) => sum + (main.grams ?? 0) * main.uptake, 0);
   const oilG = oils.reduce((sum, { main }) => sum + (main.grams ?? 0), 0);
   const mostG = DEEP_FRYING_TAKES_UP * friedG;
@@ -61,11 +62,16 @@ export function withFryingOil(lines: readonly Line[]): readonly Line[] {
   }));
 }
 
-/** A whole part poured off ("Marinade, 30 % taken up"): its share goes to the lines without one of their own. */
+/** A whole part poured off ("Marinade, 30 % taken up"): its share goes to the lines without a figure of their own. */
 export function withUptakeOfPart(lines: readonly Line[], partName: string): readonly Line[] {
   const read = readUptake(partName);
   if (read?.kind !== "share") return lines;
   const take = (choice: LineChoice): LineChoice =>
-    readUptake(choice.preparation) === null ? { ...choice, uptake: read.share } : choice;
+    hasFigure(choice) ? choice : { ...choice, uptake: read.share };
   return lines.map((line) => ({ ...line, main: take(line.main), swaps: line.swaps.map(take) }));
+}
+
+function hasFigure({ preparation }: LineChoice): boolean {
+  const kind = readUptake(preparation)?.kind;
+  return kind === "share" || kind === "amount";
 }

@@ -65,10 +65,12 @@ function best(foods: FoodBook, text: string): Found | null {
   const name = isCountWord ? words.slice(1).join(" ").replace(/^of /iu, "") : text;
   const said = saidState(name);
   const found = inState(findFood(foods, name, 1)[0]?.food, said);
-  if (found !== null || said === null) return found;
+  if (said === null || found?.tableGPerG === 1) return found;
   // "cooked red lentils" where the table has them dry: only by a factor, never as they are.
-  const other = inState(findFood(foods, withoutState(name), 1)[0]?.food, said);
-  return other === null || other.tableGPerG === 1 ? null : other;
+  const plain = withoutState(name);
+  const otherName = said === "cooked" ? plain : `cooked ${plain}`;
+  const other = inState(findFood(foods, otherName, 1)[0]?.food, said);
+  return other === null || other.tableGPerG === 1 ? found : other;
 }
 
 function inState(food: Food | undefined, said: "cooked" | "dry" | null): Found | null {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { findFood } from "../../../shared/food/find.ts";
 import type { Food } from "../../../shared/food/types.ts";
-import { weigh } from "../../../shared/food/weigh.ts";
+import { asBoughtG, edibleG, weigh } from "../../../shared/food/weigh.ts";
 import type { Amount, Unit } from "../../../shared/quantity/types.ts";
 import { loadFoodBook } from "../../../src/foods/load.ts";
 
@@ -55,5 +55,39 @@ describe("weighing an amount", () => {
   it("gives null for a count that is none", () => {
     expect(weigh(amount(Number.NaN, "g"), null, "us")).toBeNull();
     expect(weigh(amount(-1, "g"), null, "us")).toBeNull();
+  });
+});
+
+describe("sizes", () => {
+  const egg = food("egg");
+  const onion = food("onion");
+
+  it("weighs a large, medium or small one by the published measure", () => {
+    expect(weigh(amount(2, "piece"), onion, "us", "large")).toBe(300);
+    expect(weigh(amount(1, "piece"), onion, "us", "medium")).toBe(110);
+    expect(weigh(amount(1, "piece"), onion, "us", "small")).toBe(70);
+    expect(weigh(amount(1, "piece"), egg, "us", "extra large")).toBe(56);
+    expect(weigh(amount(1, "piece"), egg, "us", "large")).toBe(50);
+  });
+
+  it("never takes a large slice for a large onion", () => {
+    const slices = { ...onion, measures: [{ name: 'slice, large (1/4" thick)', grams: 38 }] };
+    expect(weigh(amount(1, "piece"), slices, "us", "large")).toBe(110);
+  });
+
+  it("falls back to the one that the table has", () => {
+    expect(weigh(amount(1, "piece"), { ...onion, measures: [] }, "us", "large")).toBe(110);
+    expect(weigh(amount(1, "piece"), onion, "us")).toBe(110);
+  });
+});
+
+describe("refuse", () => {
+  const broccoli = food("broccoli");
+
+  it("turns what is bought into what is eaten and back", () => {
+    // USDA SR28 11090: 39 % is stalks and leaves.
+    expect(edibleG(broccoli, 1000)).toBeCloseTo(610, 9);
+    expect(asBoughtG(broccoli, 610)).toBeCloseTo(1000, 9);
+    expect(asBoughtG({ ...broccoli, refusePct: 0 }, 610)).toBe(610);
   });
 });

@@ -50,6 +50,15 @@ describe("documents", () => {
     expect(() => toText(recipeDocument, recipe({ portions: Infinity }))).toThrow("portions");
   });
 
+  test("of recipes published before uptake was kept still read: all of every line is eaten", () => {
+    const old = JSON.parse(toText(recipeDocument, recipe()), (key, value: unknown) =>
+      key === "uptake" || key === "tableGPerG" ? undefined : value,
+    );
+    const line = fromText(recipeDocument, JSON.stringify(old)).components[0]?.lines[0];
+    expect(line?.main).toMatchObject({ uptake: 1, tableGPerG: 1 });
+    expect(line?.swaps[0]).toMatchObject({ uptake: 1, tableGPerG: 1 });
+  });
+
   test("that were altered are refused on the way out", () => {
     const text = JSON.stringify({ ...keeping(), freezes: "perhaps" });
     expect(() => fromText(keepingDocument, text)).toThrow("freezes");
