@@ -7,11 +7,12 @@ const WIDTH_MAX = 1_440;
 /** A picture taller than this is a fault of ours, and would take memory for nothing. */
 const HEIGHT_MAX = 4_000;
 
-const resolve = createRequire(import.meta.url).resolve;
-const FONTS = ["DejaVuSans.ttf", "DejaVuSans-Bold.ttf", "DejaVuSansMono.ttf"];
-
-/** Made once; null as long as no picture was asked for. */
-let fontFiles: string[] | null = null;
+const require = createRequire(import.meta.url);
+const FONT_FILES = [
+  require.resolve("dejavu-fonts-ttf/ttf/DejaVuSans.ttf"),
+  require.resolve("dejavu-fonts-ttf/ttf/DejaVuSans-Bold.ttf"),
+  require.resolve("dejavu-fonts-ttf/ttf/DejaVuSansMono.ttf"),
+];
 
 /** What became of a picture: its PNG, or null where it could not be drawn. A reply may be sent twice. */
 const drawn = new WeakMap<Picture, Buffer | null>();
@@ -58,10 +59,9 @@ function isFit({ widthPx, heightPx }: Picture): boolean {
 }
 
 function optionsFor({ widthPx }: Picture): ResvgRenderOptions {
-  fontFiles ??= FONTS.map((name) => resolve(`dejavu-fonts-ttf/ttf/${name}`));
   return {
     fitTo: { mode: "width", value: Math.min(Math.round(widthPx), WIDTH_MAX) },
-    font: { loadSystemFonts: false, fontFiles, defaultFontFamily: "DejaVu Sans" },
+    font: { loadSystemFonts: false, fontFiles: FONT_FILES, defaultFontFamily: "DejaVu Sans" },
     logLevel: "off",
   };
 }
