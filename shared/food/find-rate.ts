@@ -24,12 +24,13 @@ export function rate(
   const fits = { ...asked, gaveFat: givesFatOf(asked, entry) };
   // Raw is meant when nothing is said: a cooked food is at most an afterthought to its raw form.
   const unsaid = entry.food.state === "cooked" && !asked.states.has("cooked");
+  const isSaid = (name: IndexedName) => [...name.states].every((state) => asked.states.has(state));
   const cookedFactor = entry.hasRaw ? 0.9 : NOT_THIS;
   const best = Math.max(
     ...entry.names.map(
       (name) =>
         rateName(fits, name, matched, decisive, tells) *
-        (unsaid && !name.asSold ? cookedFactor : 1),
+        (unsaid && !isSaid(name) ? cookedFactor : 1),
     ),
   );
   return (
@@ -82,16 +83,17 @@ function nounFactor(asked: NameWords, entry: IndexedFood, decisive: readonly Mat
 
 /** How far a food in another state than the one named may stand in for it. */
 function stateFactor(asked: ReadonlySet<FoodState>, entry: IndexedFood): number {
-  const preserved = entry.states.has("dried") || entry.states.has("canned");
   const missing = [...asked].filter((state) => !entry.states.has(state));
-  const unasked = [...entry.states].filter(
-    (state) => (state === "dried" || state === "canned") && !asked.has(state),
+  // Fresh is meant when nothing is said, if only just: thyme and tuna are bought preserved.
+  const unasked = entry.preserved && !asked.has("dried") && !asked.has("canned");
+  return missing.reduce(
+    (product, state) => product * standIn(state, entry),
+    (unasked ? 0.97 : 1) * (asked.has("fresh") && isPreserved(entry) ? 0.5 : 1),
   );
-  return [
-    ...missing.map((state) => standIn(state, entry)),
-    ...unasked.map(() => 0.97),
-    asked.has("fresh") && preserved ? 0.5 : 1,
-  ].reduce((product, factor) => product * factor, 1);
+}
+
+function isPreserved({ states }: IndexedFood): boolean {
+  return states.has("dried") || states.has("canned");
 }
 
 /** Below this share of water, per 100 g, a food is dry whether its name says so or not. */
@@ -131,7 +133,8 @@ function methodFactor(asked: ReadonlySet<CookMethod>, entry: IndexedFood): numbe
   const strict = asked.has("fried") || asked.has("scrambled");
   const other = entry.methods.has("fried") || entry.methods.has("scrambled");
   const meat = food.keepingClass === "cooked-meat-or-poultry";
-  return (strict && !meat) || other ? NOT_THIS : 0.95;
+  if ((strict && !meat) || other) return NOT_THIS;
+  return entry.methods.size > 0 ? 0.95 : 1;
 }
 
 function levelFactor(asked: NameWords, entry: IndexedFood): number {

@@ -15,6 +15,8 @@ export interface FoundFood {
 }
 
 const SLIP_FACTOR = 0.85;
+/** For a name that is whole but for words of cut and size; it outweighs that fresh is meant. */
+const PLAIN_BONUS = { fresh: 0.02, preserved: 0.05 } as const;
 /** Above any match of words, so that a name of a book always means its own food. */
 const EXACT = { written: 3, single: 2 } as const;
 
@@ -62,8 +64,9 @@ function ratedIn(
   const rated = new Map<IndexedFood, number>();
   const { decisive, found } = candidates(index, indexes, asked);
   for (const [entry, matched] of found) {
-    const score = rate(asked, entry, matched, decisive, tells) + (entry === plain ? 0.02 : 0);
-    rated.set(entry, score);
+    const bonus = PLAIN_BONUS[entry.preserved ? "preserved" : "fresh"];
+    const score = rate(asked, entry, matched, decisive, tells);
+    rated.set(entry, score + (entry === plain ? bonus : 0));
   }
   const single = index.bySingle.get(keys.single);
   if (single !== undefined) rated.set(single, EXACT.single);

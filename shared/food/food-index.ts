@@ -9,8 +9,8 @@ export interface IndexedName {
   readonly head: ReadonlySet<string>;
   /** Words after it: they may be said. */
   readonly tail: ReadonlySet<string>;
-  /** Names a cooked food without a word of cooking: "crab meat", "black beans". */
-  readonly asSold: boolean;
+  /** What it says of the state; a cooked food may be named without it: "crab meat", "black beans". */
+  readonly states: ReadonlySet<FoodState>;
 }
 
 export interface IndexedFood {
@@ -24,6 +24,8 @@ export interface IndexedFood {
   readonly nouns: ReadonlySet<string>;
   /** States that any of its names states. */
   readonly states: ReadonlySet<FoodState>;
+  /** Whether its first name says that it is dried or canned. */
+  readonly preserved: boolean;
   readonly methods: ReadonlySet<CookMethod>;
   readonly levels: NameLevels;
 }
@@ -138,27 +140,28 @@ function indexedFood(
 ): IndexedFood {
   const all = [...read, ...lent];
   const states = new Set(read.flatMap((name) => [...name.states]));
-  // "Baked beans" and roasted nuts are sold so; they are not the cooked form of another entry.
+  // "Baked beans", roasted nuts and precooked rice are sold so: no cooked form of another entry.
   if (food.state === "cooked") states.add("cooked");
-  else if (read.every((name) => name.methods.size > 0 || !name.states.has("cooked"))) {
-    states.delete("cooked");
-  }
+  else if (food.state === "raw" || read.every(isSoldSo)) states.delete("cooked");
   return {
     food,
     order,
     hasRaw: lent.length > 0,
     names: [
-      ...read.map((name) => indexedName(name, !name.states.has("cooked"))),
-      ...lent.map((name) => indexedName(name, false)),
+      ...read.map((name) => indexedName(name, name.states)),
+      ...lent.map((name) => indexedName(name, new Set(["cooked" as const]))),
     ],
     words: new Set(all.flatMap((name) => name.words.map(({ word }) => word))),
     nouns: new Set(all.flatMap((name) => [...name.nouns])),
     states,
+    preserved: read[0]?.states.has("dried") === true || read[0]?.states.has("canned") === true,
     methods: new Set(read.flatMap((name) => [...name.methods])),
     levels: {
       fatPct: read.find(({ levels }) => levels.fatPct !== null)?.levels.fatPct ?? null,
       saysFat: read.some(({ levels }) => levels.saysFat || levels.lowFat),
-      lowFat: read.some(({ levels }) => levels.lowFat),
+      lowFat: read.some(
+        ({ levels, words }) => levels.lowFat || words.some(({ word }) => word === "lean"),
+      ),
       fullFat: read.some(({ levels }) => levels.fullFat),
       lowSalt: read.some(({ levels }) => levels.lowSalt),
       skin: read.find(({ levels }) => levels.skin !== null)?.levels.skin ?? null,
@@ -166,10 +169,14 @@ function indexedFood(
   };
 }
 
-function indexedName(name: NameWords, asSold: boolean): IndexedName {
+function isSoldSo(name: NameWords): boolean {
+  return name.methods.size > 0 || !name.states.has("cooked");
+}
+
+function indexedName(name: NameWords, states: ReadonlySet<FoodState>): IndexedName {
   const pick = (head: boolean) =>
     new Set(name.words.filter((w) => w.head === head).map((w) => w.word));
-  return { head: pick(true), tail: pick(false), asSold };
+  return { head: pick(true), tail: pick(false), states };
 }
 
 function push<K, V>(map: Map<K, V[]>, key: K, value: V): void {

@@ -113,7 +113,7 @@ function readWord(raw: string, at: number, bounds: Bounds): ReadWord {
 function isManner(raw: string, word: string): boolean {
   if (MANNER_WORDS.has(raw) || MANNER_WORDS.has(word)) return true;
   if (raw.length < 5 || CHANGING_WORDS.has(raw)) return false;
-  return /[^e]ed$/u.test(raw);
+  return /(?:[^e]ed|less)$/u.test(raw);
 }
 
 /** The last word that tells what it is, before a comma, before "in" or "with", and before "of". */
@@ -144,7 +144,7 @@ export interface NameKeys {
 
 export function nameKeys(text: string): NameKeys {
   const words = foldName(text).match(/[a-z]+|\d+/gu) ?? [];
-  const plain = words.filter((word) => !FILLER_WORDS.has(word) && !MANNER_WORDS.has(word));
+  const plain = words.filter((word) => !FILLER_WORDS.has(word) && !isManner(word, word));
   return {
     written: words.join(""),
     single: words.map(oneSpelling).join(""),
@@ -221,6 +221,7 @@ function foldName(text: string): string {
     .replaceAll("&", " and ")
     .replace(AFTERTHOUGHT, "")
     .replace(COMPOUND, (words) => words.replace(" ", ""))
+    .replace(/\b(?:corn|grain|grass)[ -]fed\b|\b(?:soft|medium|hard)[ -](?=boiled)/gu, "")
     // "Gluten-free flour" is no gluten.
     .replace(FREE_FROM, "$1free");
   if (!MEAT.test(folded)) return folded;

@@ -13,6 +13,8 @@ export const STATE_WORDS: ReadonlyMap<string, FoodState> = new Map([
   ["tinned", "canned"],
   ["tin", "canned"],
   ["can", "canned"],
+  ["jar", "canned"],
+  ["jarred", "canned"],
   ["fresh", "fresh"],
 ]);
 
@@ -45,9 +47,9 @@ export const MANNER_WORDS: ReadonlySet<string> = new Set(
   colour cooking cored couple crosswise cube cup cut dash defrost deseeded diagonally dice dollop
   dozen drained drizzle evenly everyday extra fashioned fat fillet filleted fine finely finest
   firmly floret free freshly fridge frozen full generous gently glug good gram granulated grate
-  grated ground half handful head heaped heaping heirloom homemade inch inner italian jar jarful
+  grated ground half handful head heaped heaping heirloom homemade inch inner italian  
   joint juiced juicy jumbo kilo knob large lean lengthwise less level light lightly lite liter
-  litre little loosely low lower lukewarm lump matchstick medium mild  mixed  mm
+  litre little loosely long low lower lukewarm lump matchstick medium mild  mixed  mm
   mostly natural new nice no old optional optionally organic ounce outdoor outer oval pack packet
   pair partly piece pinch pint pip plain plump portion pot pound preferably premium punnet pure
   quality quarter range rasher raw ready reared reduced regular ribbon ripe room rough roughly
@@ -66,7 +68,7 @@ export const MANNER_WORDS: ReadonlySet<string> = new Set(
  */
 export const CHANGING_WORDS: ReadonlySet<string> = new Set(
   list(`
-  battered based breaded blended candied caramelised caramelized coated condensed corned covered
+  battered based breaded blended candied caramelised caramelized clotted coated condensed corned covered
   creamed crumbed crusted crystallised cultured cured curried dehydrated desiccated devilled dipped dressed
   dusted enriched evaporated fermented filled flavored flavoured fortified frosted glazed honeyed
   iced infused jellied malted marinated parboiled pearled pickled popped potted powdered
@@ -77,8 +79,8 @@ export const CHANGING_WORDS: ReadonlySet<string> = new Set(
 
 export const FILLER_WORDS: ReadonlySet<string> = new Set(
   list(`
-  a about additional an and any approx approximately around as at by each few for from g garnish got have
-  i if in into is kg lb ml more my needed not of off on only or our oz per please plus pre s serve some taste thanks
+  a about additional an and any approx approximately around as at by each few for from g garnish got had have
+  i if in into is kg lb left ml more my needed not of off on only or our oz per please plus pre s serve some taste thanks
   that the then this to type style until use weighed which with x you your
 `),
 );
