@@ -11,6 +11,7 @@ export type ChangeId = Branded<"change">;
 export type SlotRuleId = Branded<"slotRule">;
 export type ReminderId = Branded<"reminder">;
 export type TargetId = Branded<"target">;
+export type DraftId = Branded<"draft">;
 export type FoodId = Branded<"food">;
 /** What caused a write: an interaction, a button of a delivered message, an import row. Unique for ever. */
 export type CauseId = Branded<"cause">;
@@ -25,5 +26,6 @@ export const changeId = (text: string): ChangeId => text as ChangeId;
 export const slotRuleId = (text: string): SlotRuleId => text as SlotRuleId;
 export const reminderId = (text: string): ReminderId => text as ReminderId;
 export const targetId = (text: string): TargetId => text as TargetId;
+export const draftId = (text: string): DraftId => text as DraftId;
 export const foodId = (text: string): FoodId => text as FoodId;
 export const causeId = (text: string): CauseId => text as CauseId;

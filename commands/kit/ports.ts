@@ -2,6 +2,8 @@ import type { MealRule } from "../../shared/allocation/types.ts";
 import type { Food } from "../../shared/food/types.ts";
 import type {
   CauseId,
+  DraftId,
+  FoodId,
   GroupId,
   LotId,
   MemberId,
@@ -29,6 +31,8 @@ export interface Group {
   readonly labelStyle: "us" | "eu";
   /** Goes up with every change of the group's own foods: a book of them holds as long as this does. */
   readonly foodsVersion: number;
+  /** Goes up with every publication and withdrawal: an index of the recipes holds as long as this does. */
+  readonly recipesVersion: number;
 }
 
 export interface Member {
@@ -102,11 +106,48 @@ export interface RecipeSummary {
   readonly tags: readonly string[];
 }
 
+/** Names of foods as the coach wrote them (folded) -> the food they said they mean. */
+export type TakenFor = Readonly<Record<string, FoodId>>;
+
+/** A recipe being written: the coach's own until it is published or dropped. */
+export interface RecipeDraft {
+  readonly id: DraftId;
+  readonly groupId: GroupId;
+  readonly by: MemberId;
+  /** The first line of the text, or what it is called until there is one. */
+  readonly title: string;
+  readonly text: string;
+  readonly takenFor: TakenFor;
+  readonly changedAt: Instant;
+}
+
+export interface Drafts {
+  /** A member's drafts, the one changed last first. */
+  list(by: MemberId): Promise<readonly RecipeDraft[]>;
+  find(id: DraftId): Promise<RecipeDraft | null>;
+  /** Keeps a draft, new or changed. */
+  save(draft: RecipeDraft): Promise<void>;
+  drop(id: DraftId): Promise<void>;
+}
+
 export interface Recipes {
   /** Newest revision by exact id or by title (case and accents folded); null when there is none in this group. */
   find(groupId: GroupId, idOrTitle: string): Promise<PublishedRecipe | null>;
   /** Titles and tags that hold all words typed, by title, at most `limit`. Empty text lists all. */
   search(groupId: GroupId, typed: string, limit: number): Promise<readonly RecipeSummary[]>;
+  /** The newest revision of every recipe that is not withdrawn, by title. To be kept for `recipesVersion`. */
+  all(groupId: GroupId): Promise<readonly PublishedRecipe[]>;
+  /** A revision of this group, whatever has been published since, also of a withdrawn recipe. */
+  revision(groupId: GroupId, id: RevisionId): Promise<PublishedRecipe | null>;
+  /** What the coach wrote for the newest revision; null when there is no such recipe in this group. */
+  source(
+    groupId: GroupId,
+    id: RecipeId,
+  ): Promise<{ readonly text: string; readonly takenFor: TakenFor } | null>;
+  /** Hides a recipe; its revisions, batches and history stay. False when there is none to hide. */
+  withdraw(groupId: GroupId, id: RecipeId, now: Instant): Promise<boolean>;
+  /** Members who have portions of it in stock or cooked it since then, whichever revision. */
+  whoHas(groupId: GroupId, id: RecipeId, since: Instant): Promise<readonly Member[]>;
   /**
    * Stores a new immutable revision: of the recipe of this title, or of a new recipe.
    * Doing it twice with one cause gives the first result again.
@@ -118,6 +159,7 @@ export interface Recipes {
     readonly now: Instant;
     readonly recipe: Recipe;
     readonly sourceText: string;
+    readonly takenFor: TakenFor;
     readonly newId: () => string;
   }): Promise<{ readonly published: PublishedRecipe; readonly isNew: boolean }>;
 }
@@ -197,6 +239,7 @@ export interface Stores {
   readonly members: Members;
   readonly recipes: Recipes;
   readonly stocks: Stocks;
+  readonly drafts: Drafts;
   readonly foods: GroupFoods;
   readonly targets: Targets;
   readonly meals: Meals;

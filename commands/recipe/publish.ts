@@ -50,6 +50,7 @@ export const recipePublish = command({
       now,
       recipe: read.value.recipe,
       sourceText: file,
+      takenFor: {},
       newId,
     });
     return publishedReply(done, read.value.remarks, foods);

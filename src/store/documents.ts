@@ -171,6 +171,8 @@ export const figuresDocument = z
   )
   .readonly();
 
+export const takenForDocument = z.record(z.string(), z.string().transform(foodId)).readonly();
+
 export const allergensDocument = list(z.enum(ALLERGENS));
 export const vulnerableDocument = list(z.enum(VULNERABLE));
 export const labelStyleWord = z.enum(["us", "eu"]);

@@ -7,6 +7,7 @@ import { connectPostgres } from "./connect-postgres.ts";
 import { connectSqlite } from "./connect-sqlite.ts";
 import type { Connection } from "./connection.ts";
 import { prismaDeliveries } from "./deliveries.ts";
+import { prismaDrafts } from "./drafts.ts";
 import { prismaGroupFoods } from "./group-foods.ts";
 import { prismaGroups } from "./groups.ts";
 import { prismaMembers } from "./members.ts";
@@ -43,6 +44,7 @@ function assemble({ db, taking, close }: Connection, newId: () => string): Store
       groups: prismaGroups(db),
       members: prismaMembers(db, newId),
       recipes: prismaRecipes(db),
+      drafts: prismaDrafts(db),
       foods: prismaGroupFoods(db),
       targets: prismaTargets(db),
       stocks: prismaStocks(db, newId),

@@ -1,10 +1,17 @@
 import type { PublishedRecipe, Recipes } from "../../commands/kit/ports.ts";
 import type { CauseId, GroupId } from "../../shared/ids.ts";
 import { fold, foldWords } from "../../shared/words/fold.ts";
-import { recipeDocument, tagsDocument, toColumn, toText } from "./documents.ts";
+import {
+  fromText,
+  recipeDocument,
+  tagsDocument,
+  takenForDocument,
+  toColumn,
+  toText,
+} from "./documents.ts";
 import type { PrismaClient } from "./generated/client.ts";
 import { isConflict, patiently } from "./patience.ts";
-import { toPublished, toSummary } from "./rows.ts";
+import { toMember, toPublished, toSummary } from "./rows.ts";
 
 type Publishing = Parameters<Recipes["publish"]>[0];
 type Published = Awaited<ReturnType<Recipes["publish"]>>;
@@ -13,9 +20,12 @@ type Published = Awaited<ReturnType<Recipes["publish"]>>;
 const TYPED_MAX = 200;
 
 /** How often a publication is tried when others of the same title get in between. */
-const TRIES = 5;
+const TRIES = 20;
 
 const INCLUDE = { recipe: true } as const;
+
+/** Tells every process that its index of the group's recipes no longer holds. */
+const NEXT_VERSION = { recipesVersion: { increment: 1 } } as const;
 
 async function newest(
   db: PrismaClient,
@@ -72,6 +82,7 @@ async function write(db: PrismaClient, input: Publishing): Promise<Published> {
     publishedAt: toColumn(input.now),
     document: toText(recipeDocument, input.recipe),
     sourceText: input.sourceText,
+    takenFor: toText(takenForDocument, input.takenFor),
   };
   const writeRecipe =
     known === null
@@ -81,6 +92,7 @@ async function write(db: PrismaClient, input: Publishing): Promise<Published> {
   const [, row] = await db.$transaction([
     writeRecipe,
     db.revision.create({ data: revision, include: INCLUDE }),
+    db.group.update({ where: { id: groupId }, data: NEXT_VERSION }),
   ]);
   return { published: toPublished(row), isNew: number === 1 };
 }
@@ -117,6 +129,64 @@ export function prismaRecipes(db: PrismaClient): Recipes {
         select: { id: true, title: true, portions: true, tags: true },
       });
       return rows.map(toSummary);
+    },
+
+    all: async (groupId) => {
+      const rows = await db.recipe.findMany({
+        where: { groupId, withdrawnAt: null },
+        orderBy: { titleFold: "asc" },
+        include: { revisions: { orderBy: { number: "desc" }, take: 1 } },
+      });
+      return rows.flatMap(({ revisions: [revision], ...recipe }) =>
+        revision === undefined ? [] : [toPublished({ ...revision, recipe })],
+      );
+    },
+
+    revision: async (groupId, id) => {
+      const row = await db.revision.findFirst({
+        where: { id, recipe: { groupId } },
+        include: INCLUDE,
+      });
+      return row === null ? null : toPublished(row);
+    },
+
+    source: async (groupId, id) => {
+      const row = await db.revision.findFirst({
+        where: { recipe: { id, groupId, withdrawnAt: null } },
+        orderBy: { number: "desc" },
+      });
+      return row === null
+        ? null
+        : { text: row.sourceText, takenFor: fromText(takenForDocument, row.takenFor) };
+    },
+
+    withdraw: async (groupId, id, now) => {
+      const [{ count }] = await patiently(() =>
+        db.$transaction([
+          db.recipe.updateMany({
+            where: { id, groupId, withdrawnAt: null },
+            data: { withdrawnAt: toColumn(now) },
+          }),
+          db.group.update({ where: { id: groupId }, data: NEXT_VERSION }),
+        ]),
+      );
+      return count > 0;
+    },
+
+    whoHas: async (groupId, id, since) => {
+      const ofIt = { revision: { recipeId: id } };
+      const rows = await db.member.findMany({
+        where: {
+          groupId,
+          OR: [
+            { lots: { some: { portions: { gt: 0 }, batch: ofIt } } },
+            { batches: { some: { ...ofIt, cookedAt: { gte: toColumn(since) } } } },
+          ],
+        },
+        orderBy: { id: "asc" },
+        include: { group: true },
+      });
+      return rows.map(toMember);
     },
 
     publish: (input) => publish(db, input),

@@ -1,10 +1,17 @@
 import { Temporal } from "temporal-polyfill";
-import type { Group, Member, PublishedRecipe, RecipeSummary } from "../../commands/kit/ports.ts";
+import type {
+  Group,
+  Member,
+  PublishedRecipe,
+  RecipeDraft,
+  RecipeSummary,
+} from "../../commands/kit/ports.ts";
 import type { MealRule } from "../../shared/allocation/types.ts";
 import {
   batchId,
   causeId,
   changeId,
+  draftId,
   groupId,
   lotId,
   memberId,
@@ -32,6 +39,7 @@ import {
   reminderStateWord,
   sumsDocument,
   tagsDocument,
+  takenForDocument,
   toInstant,
   toInstantOrNull,
   undoneWord,
@@ -51,6 +59,7 @@ export function toGroup(row: Prisma.GroupGetPayload<object>): Group {
     zone: row.zone,
     labelStyle: labelStyleWord.parse(row.labelStyle),
     foodsVersion: row.foodsVersion,
+    recipesVersion: row.recipesVersion,
   };
 }
 
@@ -185,6 +194,18 @@ export function toReminder(row: Prisma.ReminderGetPayload<object>): ReminderRow 
     state: reminderStateWord.parse(row.state),
     attempts: row.attempts,
     nonce: row.nonce,
+  };
+}
+
+export function toDraft(row: Prisma.DraftGetPayload<object>): RecipeDraft {
+  return {
+    id: draftId(row.id),
+    groupId: groupId(row.groupId),
+    by: memberId(row.memberId),
+    title: row.title,
+    text: row.text,
+    takenFor: fromText(takenForDocument, row.takenFor),
+    changedAt: toInstant(row.changedAt),
   };
 }
 

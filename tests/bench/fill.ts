@@ -52,6 +52,7 @@ export async function openBench(path: string): Promise<Bench> {
     now,
     recipe: RECIPE,
     sourceText: "",
+    takenFor: {},
     newId,
   });
   return {

@@ -33,6 +33,7 @@ export const GROUP: Group = {
   zone: "Europe/Lisbon",
   labelStyle: "eu",
   foodsVersion: 0,
+  recipesVersion: 0,
 };
 
 export const MEMBER: Member = {
@@ -56,8 +57,12 @@ export function recipeOf(text: string, foods = FOODS): Recipe {
 
 export interface MemoryRecipes extends Recipes {
   /** What was published, oldest first. */
-  readonly all: readonly (PublishedRecipe & { readonly causeId: string })[];
+  readonly published: readonly (PublishedRecipe & { readonly causeId: string })[];
 }
+
+const unused = (): never => {
+  throw new Error("this store is not part of the test");
+};
 
 /** Recipes in memory, by the rules of the port. */
 export function memoryRecipes(
@@ -86,7 +91,13 @@ export function memoryRecipes(
   };
   for (const [index, recipe] of first.entries()) add(group, recipe, `first${index}`);
   return {
-    all,
+    published: all,
+    all: async (inGroup) => newest(inGroup),
+    revision: async (inGroup, id) =>
+      all.find((one) => one.groupId === inGroup && one.revisionId === id) ?? null,
+    source: unused,
+    withdraw: unused,
+    whoHas: unused,
     find: async (inGroup, idOrTitle) =>
       newest(inGroup).find(
         (one) => one.id === idOrTitle || fold(one.recipe.title) === fold(idOrTitle),
@@ -115,10 +126,6 @@ export function memoryRecipes(
   };
 }
 
-const unused = (): never => {
-  throw new Error("this store is not part of the test");
-};
-
 /** Stores of which only the named ones may be used. */
 export function storesWith(some: Partial<Stores>): Stores {
   const closed = new Proxy({}, { get: () => unused }) as never;
@@ -127,6 +134,7 @@ export function storesWith(some: Partial<Stores>): Stores {
     members: closed,
     recipes: closed,
     stocks: closed,
+    drafts: closed,
     foods: closed,
     targets: closed,
     meals: closed,

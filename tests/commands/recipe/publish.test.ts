@@ -48,15 +48,15 @@ describe("/recipe publish", () => {
     expect(said).toContain("nettles: 300 g (not in the food table)");
     expect(said).toMatch(/figures: at least \d+ kcal/u);
     expect(said).toContain("keeps: 3 days in the fridge");
-    expect(recipes.all).toHaveLength(1);
-    expect(recipes.all[0]?.recipe.title).toBe("Lentil pot");
+    expect(recipes.published).toHaveLength(1);
+    expect(recipes.published[0]?.recipe.title).toBe("Lentil pot");
   });
 
   it("gives the same answer for the same request and writes once", async () => {
     const { recipes, context } = coach();
     const first = await recipePublish.run(context, { file: attached(POT) });
     expect(await recipePublish.run(context, { file: attached(POT) })).toEqual(first);
-    expect(recipes.all).toHaveLength(1);
+    expect(recipes.published).toHaveLength(1);
   });
 
   it("makes a new revision of the recipe of the same title", async () => {
@@ -81,7 +81,7 @@ describe("/recipe publish", () => {
     expect(said).toContain("Nothing says how many portions it makes");
     expect(said).toMatch(/^Line 3: .*zero/mu);
     expect(said).toMatch(/^Line 4: /mu);
-    expect(recipes.all).toEqual([]);
+    expect(recipes.published).toEqual([]);
   });
 
   it.each([
@@ -91,7 +91,7 @@ describe("/recipe publish", () => {
   ])("refuses %s with a sentence", async (_, file) => {
     const { recipes, context } = coach();
     await expect(recipePublish.run(context, { file })).rejects.toThrow(Refusal);
-    expect(recipes.all).toEqual([]);
+    expect(recipes.published).toEqual([]);
   });
 });
 

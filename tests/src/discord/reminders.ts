@@ -41,6 +41,7 @@ export function outgoing(rig: Rig, varied: Varied = {}): OutgoingMessage {
       zone: "Europe/Amsterdam",
       labelStyle: "eu",
       foodsVersion: 0,
+      recipesVersion: 0,
     },
     nonce: "r-2026-11-25-abc",
     attempt: 1,

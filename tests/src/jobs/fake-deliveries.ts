@@ -21,6 +21,7 @@ export const group: Group = {
   zone: "UTC",
   labelStyle: "eu",
   foodsVersion: 0,
+  recipesVersion: 0,
 };
 
 export function memberNamed(name: string, rest: Partial<Member> = {}): Member {

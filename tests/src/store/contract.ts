@@ -1,6 +1,7 @@
 import { afterEach, beforeEach, describe } from "vitest";
 import type { Store } from "../../../src/store/open.ts";
 import { claimContract } from "./contract/claims.ts";
+import { draftContract } from "./contract/drafts.ts";
 import { groupContract } from "./contract/groups.ts";
 import { ownershipContract } from "./contract/ownership.ts";
 import { peopleContract } from "./contract/people.ts";
@@ -44,6 +45,7 @@ export function storeContract(name: string, makePlace: MakePlace): void {
     groupContract(given);
     peopleContract(given);
     recipeContract(given);
+    draftContract(given);
     stockContract(given);
     ownershipContract(given);
     reminderContract(given);

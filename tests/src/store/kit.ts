@@ -5,6 +5,7 @@ import {
   batchId,
   causeId,
   changeId,
+  foodId,
   groupId,
   type LotId,
   lotId,
@@ -85,6 +86,7 @@ export function publish(
     now: NOW,
     recipe: what,
     sourceText: `text of ${what.title}`,
+    takenFor: { "odd barley": foodId("pearl-barley-dry") },
     newId,
   });
 }

@@ -16,6 +16,7 @@ export function groupContract({ store, restart }: Given): void {
         zone: "Etc/UTC",
         labelStyle: "eu",
         foodsVersion: 0,
+        recipesVersion: 0,
       });
       await groups.set(groupId("1"), { coachRoleId: "7", zone: "Europe/Lisbon" });
       await groups.set(groupId("1"), { reminderChannelId: "9" });
@@ -28,6 +29,7 @@ export function groupContract({ store, restart }: Given): void {
         zone: "Europe/Lisbon",
         labelStyle: "eu",
         foodsVersion: 0,
+        recipesVersion: 0,
       });
     });
 

@@ -5,33 +5,7 @@ import type { TargetRule } from "../../../../shared/target/types.ts";
 import { date } from "../../../kit/stock.ts";
 import type { Given } from "../contract.ts";
 import { later, NOW, type World, world } from "../kit.ts";
-
-const packed: Food = {
-  id: foodId("own1"),
-  name: "Stone mill crispbread",
-  otherNames: [],
-  source: { table: "pack label", number: "" },
-  state: "ready",
-  per100g: {
-    energyKcal: 350,
-    proteinG: 10,
-    fatG: 1.5,
-    saturatedFatG: null,
-    carbohydrateG: 80,
-    fibreG: 15,
-    sugarsG: null,
-    sodiumMg: 480,
-  },
-  waterG: null,
-  alcoholG: 0,
-  densityGPerMl: null,
-  one: { word: "slice", grams: 11 },
-  measures: [],
-  refusePct: 0,
-  allergens: null,
-  mayHide: ["sesame"],
-  keepingClass: "shelf-stable",
-};
+import { packed } from "../packed.ts";
 
 function put(w: World, food: Food, cause: string) {
   const { groupId, id: by } = w.member;
