@@ -3,7 +3,7 @@ import type { HeatMethod } from "./types.ts";
 /** A place in a step where something happens to what is in the pot. */
 export interface HeatWord {
   readonly at: number;
-  readonly does: HeatMethod | "wet" | "join" | "apart" | "drain" | "off" | "absorbed";
+  readonly does: HeatMethod | "wet" | "join" | "apart" | "out" | "drain" | "off" | "absorbed";
 }
 
 /** "Spread the bake out": a dish, not an order. */
@@ -11,8 +11,8 @@ const NO_THING = "(?<!\\b(?:the|this|that|a|your|each|of) )";
 
 /**
  * Words of the steps, as orders ("roast", "frying"), not as what a food is ("roasted peppers"). "wet": boiling
- * water is poured over. "join": what follows goes into the same pot; "apart": into another. "off": no heat
- * any more.
+ * water is poured over. "join": what follows goes into the same pot; "apart": into another; "out": it leaves
+ * the pot. "off": no heat any more.
  */
 const WORDS: readonly (readonly [words: string, does: HeatWord["does"]])[] = [
   ["air[- ]?fry(?:ing)?", "air-fry"],
@@ -23,7 +23,7 @@ const WORDS: readonly (readonly [words: string, does: HeatWord["does"]])[] = [
   ["(?:pan[- ]|stir[- ]|shallow[- ])?fry(?:ing)?|saut[eé](?:ing|eing)?|sear(?:ing)?|brown", "fry"],
   ["soften|sweat", "fry"],
   [
-    `${NO_THING}(?:brais(?:e|ing)|stew(?:ing)?|casserole)|simmer(?:ing)?|pressure[- ]cook|slow[- ]cook|bubble`,
+    `${NO_THING}(?:brais(?:e|ing)|stew(?:ing)?|casserole)|simmer(?:ing)?|(?:pressure|slow)[- ]cook(?:er|ing)?|bubble`,
     "braise",
   ],
   ["boil(?:ing)?|blanch(?:ing)?|parboil", "boil"],
@@ -41,6 +41,7 @@ const WORDS: readonly (readonly [words: string, does: HeatWord["does"]])[] = [
     "until (?:all |the |all the )*(?:water|liquid|stock|broth)(?: (?:is|has|have|been))*",
     "absorbed",
   ],
+  ["(?:remove|take out|lift out)(?! (?:the )?(?:lid|foil|cover))|set aside", "out"],
   ["stand|rest|cool|chill|refrigerate|freeze|leave|serve|box|divide", "off"],
 ];
 const PATTERN = new RegExp(
@@ -48,9 +49,9 @@ const PATTERN = new RegExp(
   "giu",
 );
 
-/** Things named after a method: no heat comes from the words "baking tray". */
+/** Things named after a method: no heat comes from the words "baking tray". Off the heat is not out of the pot. */
 const THINGS =
-  /\b(?:roasting|baking|frying|grill|griddle|cooking|steaming|boil|boiling|oven) (?:tins?|trays?|sheets?|dish(?:es)?|pans?|racks?|powder|paper|parchment|soda|pots?|bags?|basket|time)\b|\bmedium heat\b|\b(?:low|high|gentle|the|a|direct|residual) heat\b|\bfor frying\b/giu;
+  /\b(?:remove|take)(?: it| them| the [a-z]{1,12})? (?:from|off) (?:the )?(?:heat|oven|hob|stove)\b|\b(?:roasting|baking|frying|grill|griddle|cooking|steaming|boil|boiling|oven) (?:tins?|trays?|sheets?|dish(?:es)?|pans?|racks?|powder|paper|parchment|soda|pots?|bags?|basket|time)\b|\bmedium heat\b|\b(?:low|high|gentle|the|a|direct|residual) heat\b|\bfor frying\b/giu;
 
 /** Words of heat in a sentence, in order. */
 export function heatWords(sentence: string): readonly HeatWord[] {

@@ -5,29 +5,31 @@ import { type HeatWord, heatWords } from "./heat-words.ts";
 import { type Mentions, mentionsOf } from "./mentions.ts";
 import { HEAT_METHODS, type HeatMethod, type HowCooked } from "./types.ts";
 
+type Heat = HeatMethod | "wet";
+
 /** One heating of some lines. */
 interface Heating {
   /** Where its word stands in its sentence. */
   readonly at: number;
-  readonly method: HeatMethod | "wet";
+  readonly method: Heat;
   readonly keys: ReadonlySet<string>;
   minutes: number;
   drained: boolean;
   absorbed: boolean;
 }
 
-/** Where the reading stands: what is in the pot, and the heating whose foods are still being named. */
+/** Where the reading stands: what is in the pot, and the order whose foods are still being named. */
 interface Reading {
   pot: Set<string>;
   open: {
     readonly at: number;
-    readonly method: HeatMethod | "wet";
+    readonly does: Heat | "drain" | "out";
     readonly named: Set<string>;
   } | null;
   readonly heatings: Heating[];
 }
 
-const ALL_METHODS: ReadonlySet<string> = new Set([...HEAT_METHODS, "wet"]);
+const HEATS: ReadonlySet<string> = new Set([...HEAT_METHODS, "wet"]);
 /** A heating whose length nobody says counts as short when methods are compared. */
 const SHORT_MINUTES = 5;
 /** More than any recipe has; keeps the work bounded whatever the text. */
@@ -56,7 +58,10 @@ function heatingsOf(recipe: Recipe, mentions: Mentions): readonly Heating[] {
   for (const { text } of recipe.steps) {
     for (const sentence of text.split(/(?<=[.;!?])\s+/u)) readSentence(reading, sentence, mentions);
   }
-  return reading.heatings;
+  // "Roast for 40 minutes", and no step names any food: it is all in there.
+  const isNamed = reading.heatings.some(({ keys }) => keys.size > 0);
+  const all = new Set(mentions.keys);
+  return isNamed ? reading.heatings : reading.heatings.map((one) => ({ ...one, keys: all }));
 }
 
 function readSentence(reading: Reading, sentence: string, mentions: Mentions): void {
@@ -71,9 +76,9 @@ function readSentence(reading: Reading, sentence: string, mentions: Mentions): v
   const all = [...named, ...words].sort((a, b) => a.at - b.at);
   for (const one of all) {
     if ("keys" in one) name(reading, one.keys);
-    else meet(reading, one, mentions);
+    else meet(reading, one);
   }
-  close(reading, mentions);
+  close(reading);
   noteMinutes(reading.heatings.slice(before), text);
 }
 
@@ -89,37 +94,53 @@ function name(reading: Reading, keys: readonly string[]): void {
   for (const key of keys) into.add(key);
 }
 
-function meet(reading: Reading, { at, does }: HeatWord, mentions: Mentions): void {
-  close(reading, mentions);
-  if (ALL_METHODS.has(does)) {
-    reading.open = { at, method: does as HeatMethod | "wet", named: new Set() };
+function meet(reading: Reading, { at, does }: HeatWord): void {
+  close(reading);
+  if (does === "drain" || does === "out" || isHeat(does)) {
+    reading.open = { at, does, named: new Set() };
   }
-  if (does !== "drain" && does !== "absorbed") return;
-  for (const heating of reading.heatings) {
-    const isInPot = [...heating.keys].some((key) => reading.pot.has(key));
-    if (isInPot && does === "drain") heating.drained = true;
-    if (isInPot && does === "absorbed") heating.absorbed = true;
-  }
+  if (does !== "absorbed") return;
+  const last = lastOf(reading, reading.pot);
+  if (last !== undefined) last.absorbed = true;
 }
 
-/** Ends a heating: of the foods named after it, else of what is in the pot, else of everything. */
-function close(reading: Reading, mentions: Mentions): void {
+function isHeat(does: HeatWord["does"]): does is Heat {
+  return HEATS.has(does);
+}
+
+/** Ends an order: it is about the foods named after it, else about what is in the pot. */
+function close(reading: Reading): void {
   const { open } = reading;
   if (open === null) return;
   reading.open = null;
-  if (reading.heatings.length >= MOST_HEATINGS) return;
+  const about = open.named.size > 0 ? open.named : reading.pot;
+  if (open.does === "out") {
+    reading.pot = new Set([...reading.pot].filter((key) => !about.has(key)));
+    return;
+  }
+  if (open.does === "drain") {
+    const last = lastOf(reading, about);
+    if (last !== undefined) last.drained = true;
+    return;
+  }
   // Boiling water goes over what is there; a method with foods of its own starts a new pot.
-  if (open.method === "wet") for (const key of open.named) reading.pot.add(key);
-  else if (open.named.size > 0) reading.pot = open.named;
-  const keys = new Set(reading.pot.size > 0 ? reading.pot : mentions.keys);
+  reading.pot = open.does === "wet" ? new Set([...reading.pot, ...open.named]) : new Set(about);
+  if (reading.heatings.length >= MOST_HEATINGS) return;
   reading.heatings.push({
     at: open.at,
-    method: open.method,
-    keys,
+    method: open.does,
+    keys: new Set(reading.pot),
     minutes: 0,
     drained: false,
     absorbed: false,
   });
+}
+
+/** The last wet heating of any of these. */
+function lastOf(reading: Reading, keys: ReadonlySet<string>): Heating | undefined {
+  return reading.heatings.findLast(
+    (one) => isWet(one.method) && [...keys].some((key) => one.keys.has(key)),
+  );
 }
 
 /** Each heating of a sentence has the minutes that stand between its word and the next one's. */

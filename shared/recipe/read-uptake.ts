@@ -35,6 +35,10 @@ const WORDED_SHARES = WORDED.map(([words, share]): readonly [RegExp, number] => 
   share,
 ]);
 const AFTER_AMOUNT = new RegExp(`^${OF_IT} (?:(${KEPT})|(${GONE}))\\b`, "u");
+const ABOUT_FIRST = new RegExp(`^${ABOUT}`, "u");
+/** Most lines say nothing of the kind: a look that costs nothing. */
+const MAY_SAY =
+  /taken|absorb|soak|kept|eaten|pour|drain|discard|thrown|tipped|left|fr(?:y|ier)|for /iu;
 const DEEP_FRYING = /\bdeep[- ]?fr(?:y|ying|ier|yer)\b/u;
 /** "seeds discarded" speaks of something else: nothing but small words may stand before. */
 const NO_FIGURE = new RegExp(
@@ -44,6 +48,7 @@ const NO_FIGURE = new RegExp(
 
 /** Reads how much of a line is eaten from what stands after the food; null when all of it is. */
 export function readUptake(text: string): ReadUptake | null {
+  if (!MAY_SAY.test(text)) return null;
   const pieces = fold(text.slice(0, 300))
     .split(/; ?|, /u)
     .map((piece) => piece.trim());
@@ -72,7 +77,7 @@ function eatenShare(share: number, isKept: boolean): ReadUptake | null {
 }
 
 function amountIn(piece: string): ReadUptake | null {
-  const read = readAmount(piece.replace(new RegExp(`^${ABOUT}`, "u"), ""));
+  const read = readAmount(piece.replace(ABOUT_FIRST, ""));
   if (!read.ok || read.value.amount.unit === "piece") return null;
   const match = AFTER_AMOUNT.exec(` ${read.value.rest}`);
   if (match === null) return null;

@@ -46,9 +46,16 @@ interface LookUp {
   readonly preparation: string;
 }
 
+/** What stands after the comma and decides which entry of the table is meant: its fat, its skin. */
+const WHICH_FOOD =
+  /^(?:about |max\.? )?(?:\d{1,2}(?:\.\d)? ?(?:%|per ?cent) ?(?:fat|lean)|(?:extra )?lean|(?:low|reduced|full|half)[- ]fat|fat[- ]free|skin(?:less|[- ]on)|with skin|unsalted|no added salt)$/iu;
+
 function lookUp(choice: ReadChoice, foods: FoodBook): LookUp {
   const { foodText, preparation } = choice;
-  const found = best(foods, foodText);
+  // "beef mince, 5 % fat": which food it is stands after the comma.
+  const which = preparation.split(", ").filter((piece) => WHICH_FOOD.test(piece));
+  const told = which.length === 0 ? null : best(foods, [...which, foodText].join(" "));
+  const found = told ?? best(foods, foodText);
   if (found !== null || preparation === "") return { found, foodText, preparation };
   // "boneless, skinless chicken thighs": the first comma did not end the food.
   const [next, ...rest] = preparation.split(", ");

@@ -91,6 +91,50 @@ describe("how a food is cooked, from the words of the steps", () => {
     expect(cooking.get("0.0")?.method).toBe("grill");
   });
 
+  test("what is taken out of the pot is not in it for the next heating", () => {
+    const lines = [THIGH, "- 200 g dry white rice", "- 300 ml water"];
+    const steps = [
+      "Fry the chicken for 10 minutes. Remove and set aside.",
+      "Add the rice and water and simmer for 15 minutes.",
+    ];
+    expect(howIn("chicken", lines, steps)).toMatchObject({
+      method: "fry",
+      wet: false,
+      minutes: 10,
+    });
+    expect(howIn("rice", lines, steps)).toMatchObject({ method: "braise", minutes: 15 });
+  });
+
+  test("taking something off the heat leaves it in the pot", () => {
+    const steps = [
+      "Simmer the chicken for 10 minutes. Remove from the heat.",
+      "Bake for 30 minutes.",
+    ];
+    expect(howIn("chicken", [THIGH], steps)).toMatchObject({ method: "roast", minutes: 40 });
+  });
+
+  test("draining one pot drains no other", () => {
+    const lines = ["- 300 g penne", "- 500 g beef mince", "- 500 g passata"];
+    const steps = [
+      "Bring a pan of water to the boil, add the penne and cook for 8 minutes. Drain well.",
+      "Meanwhile brown the mince for 8 minutes. Stir in the passata and simmer for 10 minutes.",
+    ];
+    expect(howIn("penne", lines, steps)).toMatchObject({ wet: true, drained: true });
+    expect(howIn("mince", lines, steps)).toMatchObject({ method: "braise", drained: false });
+    expect(howIn("passata", lines, steps).drained).toBe(false);
+  });
+
+  test("the slow cooker braises, whatever the next step calls it", () => {
+    const lines = ["- 1 kg stewing beef", "- 300 g carrots"];
+    const steps = ["Put everything into the slow cooker. Cook on low for 8 hours."];
+    expect(howIn("beef", lines, steps)).toMatchObject({ method: "braise", minutes: 480 });
+  });
+
+  test("where no step names any food, the heat is for all of them", () => {
+    const how = howIn("chicken", [THIGH, "- 200 g onion"], ["Roast for 40 minutes at 200 °C."]);
+    expect(how).toMatchObject({ method: "roast", minutes: 40 });
+  });
+
   test("text made to be slow is read in bounded time", () => {
     const lines = Array.from({ length: 150 }, (_, index) => `- 10 g onion${index}`);
     const step = "boil drain everything simmer ".repeat(20);

@@ -35,6 +35,20 @@ describe("weights as bought", () => {
   });
 });
 
+describe("which food a line means", () => {
+  const idOf = (line: string) => recipeOf(textOf([line])).components[0]?.lines[0]?.main.foodId;
+
+  test.each([
+    ["- 500 g beef mince, 5 % fat", "beef-mince-5-fat-raw"],
+    ["- 500 g beef mince, 20% fat", "beef-mince-20-fat-raw"],
+    ["- 500 g beef mince", "beef-mince-15-fat-raw"],
+    ["- 500 g chicken thighs, skin-on", "chicken-thigh-with-skin-raw"],
+    ["- 500 g chicken thighs, diced", "chicken-thigh-skinless-raw"],
+  ])("%s", (line, id) => {
+    expect(idOf(line)).toBe(id);
+  });
+});
+
 describe("counts by size", () => {
   // USDA SR28 household weights.
   test.each([
