@@ -12,7 +12,7 @@ export type Matched = ReadonlyMap<string, number>;
 
 /**
  * How surely a food is meant, about 0 to 1: how well its best name fits, less what speaks against it.
- * `tells` is how much a word tells: rare words tell more.
+ * `tells` is how much a word tells: rare words tell more. `own` is for foods that a group typed in.
  */
 export function rate(
   asked: NameWords,
@@ -20,6 +20,7 @@ export function rate(
   matched: Matched,
   decisive: readonly Matched[],
   tells: (word: string) => number,
+  own: boolean,
 ): number {
   const fits = { ...asked, gaveFat: givesFatOf(asked, entry) };
   // Raw is meant when nothing is said: a cooked food is at most an afterthought to its raw form.
@@ -34,12 +35,23 @@ export function rate(
     ),
   );
   return (
-    best *
+    Math.max(best, own ? ownFit(matched, decisive) : 0) *
     nounFactor(asked, entry, decisive) *
     stateFactor(asked.states, entry) *
     methodFactor(asked.methods, entry) *
     levelFactor(asked, entry)
   );
+}
+
+/** Enough to be found, too little to come before a food of the table that fits. */
+const OWN_FIT = 0.8;
+
+/**
+ * A pack's long name is seldom said in full: two of its words, with nothing that is not its own, will
+ * do where the table has nothing better.
+ */
+function ownFit(matched: Matched, decisive: readonly Matched[]): number {
+  return decisive.length < 2 ? 0 : OWN_FIT * Math.min(1, ...matched.values());
 }
 
 /** Share of what the name's head tells that was said, then corrected by everything else that was. */

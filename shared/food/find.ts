@@ -61,11 +61,12 @@ function ratedIn(
   tells: (word: string) => number,
 ): ReadonlyMap<IndexedFood, number> {
   const plain = index.byWritten.get(keys.plain) ?? null;
+  const own = index !== indexes[indexes.length - 1];
   const rated = new Map<IndexedFood, number>();
   const { decisive, found } = candidates(index, indexes, asked);
   for (const [entry, matched] of found) {
     const bonus = PLAIN_BONUS[entry.preserved ? "preserved" : "fresh"];
-    const score = rate(asked, entry, matched, decisive, tells);
+    const score = rate(asked, entry, matched, decisive, tells, own);
     rated.set(entry, score + (entry === plain ? bonus : 0));
   }
   const single = index.bySingle.get(keys.single);
