@@ -37,6 +37,8 @@ export function cookInWater(lines: readonly RawLine[]): CookedInWater {
     const isFromTap = isInWater(line) && !hasItsLiquid(line, at);
     const fromRecipeG = takeFrom(at, neededG);
     const fromTapG = isFromTap ? neededG - fromRecipeG : 0;
+    // Oats that are baked, sheets of pasta in a dry tray: as any other line.
+    if (fromRecipeG + fromTapG === 0) continue;
     tapG += fromTapG;
     cooked.set(line.key, {
       food: line.foodText,

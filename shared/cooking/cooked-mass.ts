@@ -9,7 +9,8 @@ import type { CookedLine, CookedMass } from "./types.ts";
  * An estimate of what the whole weighs cooked, grams: meat, poultry and fish by published yields, dry
  * grains, pasta and pulses by what they take up (the recipe's water first, then the tap's), vegetables
  * where raw and cooked rows of the table tell, all else unchanged; each line says which. Null when no step
- * heats anything, or when a line cannot be weighed (the whole would be too light).
+ * heats anything, when no published figure bears on any line (it would only be the raw weight under another
+ * name), or when a line cannot be weighed (the whole would be too light).
  */
 export function cookedMassOf(scaled: ScaledRecipe, foods: FoodBook): CookedMass | null {
   const parts = scaled.components.map((part) => rawLines(part, foods));
@@ -25,6 +26,7 @@ export function cookedMassOf(scaled: ScaledRecipe, foods: FoodBook): CookedMass 
     goneG += water.goneG;
     for (const line of part ?? []) cooked.push(water.cooked.get(line.key) ?? cookLine(line, lines));
   }
+  if (goneG === 0 && !cooked.some((line) => "basis" in line)) return null;
   return {
     grams: cooked.reduce((sum, { cookedG }) => sum + cookedG, 0),
     lines: cooked,

@@ -16,8 +16,15 @@ describe("the estimated cooked mass", () => {
   });
 
   test("leaves what meat loses in the pot when the liquid is eaten, and takes it off when drained", () => {
-    const lines = ["- 1000 g boneless skinless chicken breast", "- 500 ml chicken stock"];
-    const stew = massOf(lines, ["Put the chicken into the stock and simmer for 30 minutes."]);
+    const lines = [
+      "- 1000 g boneless skinless chicken breast",
+      "- 500 ml chicken stock",
+      "- 300 g cod",
+    ];
+    const stew = massOf(lines, [
+      "Put the chicken into the stock and simmer for 30 minutes.",
+      "Grill the cod.",
+    ]);
     expect(lineIn(stew, "chicken breast")).toMatchObject({ code: "juices stay", cookedG: 1000 });
     const drained = massOf(lines, ["Poach the chicken in the stock for 30 minutes and drain."]);
     expect(lineIn(drained, "chicken breast").cookedG).toBeCloseTo(665, 6);
@@ -63,8 +70,12 @@ describe("the estimated cooked mass", () => {
   });
 
   test("leaves oats in a cake or a bowl as they are", () => {
-    const mass = massOf(["- 200 g rolled oats", "- 50 g honey"], ["Bake the oats for 20 minutes."]);
-    expect(mass).toMatchObject({ grams: 250, tapG: 0 });
+    const mass = massOf(
+      ["- 200 g rolled oats", "- 50 g honey", "- 100 g cod"],
+      ["Bake the oats for 20 minutes.", "Grill the cod."],
+    );
+    expect(lineIn(mass, "oats").cookedG).toBe(200);
+    expect(mass.tapG).toBe(0);
   });
 
   test("takes a vegetable by its raw and cooked rows, and names one that has none", () => {
@@ -90,14 +101,31 @@ describe("the estimated cooked mass", () => {
   });
 
   test("leaves cooked rice of the recipe as it is", () => {
-    const mass = massOf(["- 400 g cooked white rice"], ["Fry the rice for 5 minutes."]);
-    expect(mass).toMatchObject({ grams: 400, tapG: 0 });
+    const mass = massOf(
+      ["- 400 g cooked white rice", "- 100 g cod"],
+      ["Fry the rice for 5 minutes.", "Grill the cod."],
+    );
+    expect(lineIn(mass, "rice").cookedG).toBe(400);
+    expect(mass.tapG).toBe(0);
   });
 
   test("is not made where nothing is heated, nor where a line cannot be weighed", () => {
     expect(noEstimate(["- 300 g cucumber"], ["Slice the cucumber."])).toBeNull();
     const lines = ["- 300 g boneless skinless chicken breast", "- 1 handful rocket"];
     expect(noEstimate(lines, ["Grill the chicken."])).toBeNull();
+  });
+
+  test("is not made where no published figure bears on any line", () => {
+    const lines = ["- 300 g carrots", "- 500 g beef mince", "- 400 g canned tomatoes"];
+    expect(noEstimate(lines, ["Simmer everything for 30 minutes."])).toBeNull();
+    expect(figuresOf(lines, ["Simmer everything for 30 minutes."]).per100gOf).toBe(
+      "as put together",
+    );
+    const drained = massOf(
+      ["- 300 g carrots", "- 1 l water"],
+      ["Boil the carrots in the water, drain."],
+    );
+    expect(drained).toMatchObject({ grams: 300, goneG: 1000 });
   });
 
   test("adds up over its lines, and nothing weighs less than nothing", () => {
