@@ -23,15 +23,9 @@ export function rate(
   own: boolean,
 ): number {
   const fits = { ...asked, gaveFat: givesFatOf(asked, entry) };
-  // Raw is meant when nothing is said: a cooked food is at most an afterthought to its raw form.
-  const unsaid = entry.food.state === "cooked" && !asked.states.has("cooked");
-  const isSaid = (name: IndexedName) => [...name.states].every((state) => asked.states.has(state));
-  const cookedFactor = entry.hasRaw ? 0.9 : NOT_THIS;
   const best = Math.max(
     ...entry.names.map(
-      (name) =>
-        rateName(fits, name, matched, decisive, tells) *
-        (unsaid && !isSaid(name) ? cookedFactor : 1),
+      (name) => rateName(fits, name, matched, decisive, tells) * unsaidFactor(asked, entry, name),
     ),
   );
   return (
@@ -41,6 +35,18 @@ export function rate(
     methodFactor(asked.methods, entry) *
     levelFactor(asked, entry)
   );
+}
+
+/** For a state that the name has and the cook did not say. Raw and fresh are meant when nothing is. */
+function unsaidFactor({ states }: NameWords, entry: IndexedFood, name: IndexedName): number {
+  const isSaid = [...name.states].every((state) => states.has(state));
+  // A cooked food is at most an afterthought to its raw form, unless it has a name that says neither.
+  if (entry.food.state === "cooked" && !states.has("cooked") && !isSaid) {
+    return entry.hasRaw && !states.has("fresh") ? 0.9 : NOT_THIS;
+  }
+  // Pulses and grains are bought dry; "plums" are no prunes.
+  const driedToEat = entry.food.state === "ready" && name.states.has("dried");
+  return driedToEat && !states.has("dried") ? NOT_THIS : 1;
 }
 
 /** Enough to be found, too little to come before a food of the table that fits. */

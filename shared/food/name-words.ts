@@ -221,6 +221,8 @@ function foldName(text: string): string {
     .replaceAll("&", " and ")
     .replace(AFTERTHOUGHT, "")
     .replace(COMPOUND, (words) => words.replace(" ", ""))
+    // A weight; "gram flour" is none.
+    .replace(/(?<=\d ?)gram(?:me)?s?\b/gu, "")
     .replace(/\b(?:corn|grain|grass)[ -]fed\b|\b(?:soft|medium|hard)[ -](?=boiled)/gu, "")
     // "Gluten-free flour" is no gluten.
     .replace(FREE_FROM, "$1free");

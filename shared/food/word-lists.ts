@@ -46,7 +46,7 @@ export const MANNER_WORDS: ReadonlySet<string> = new Set(
   carton casing centimetre cheap chilled  chunk chunky clean cm coarse coarsely cold color
   colour cooking cored couple crosswise cube cup cut dash defrost deseeded diagonally dice dollop
   dozen drained drizzle evenly everyday extra fashioned fat fillet filleted fine finely finest
-  firmly floret free freshly fridge frozen full generous gently glug good gram granulated grate
+  firmly floret free freshly fridge frozen full generous gently glug good  granulated grate
   grated ground half handful head heaped heaping heirloom homemade inch inner italian  
   joint juiced juicy jumbo kilo knob large lean lengthwise less level light lightly lite liter
   litre little loosely long low lower lukewarm lump matchstick medium mild  mixed  mm
@@ -148,6 +148,8 @@ export const SPELLINGS: ReadonlyMap<string, string> = new Map([
   ["veg", "vegetable"],
   ["veggie", "vegetable"],
   ["spud", "potato"],
+  ["bok", "pak"],
+  ["choy", "choi"],
   ["broth", "stock"],
   ["bouillon", "stock"],
   ["babysweetcorn", "babycorn"],

@@ -33,6 +33,8 @@ describe("finding a food in the state that was said", () => {
     ["canned peaches", "are not fresh ones"],
     ["ground chilli", "is no fresh chilli"],
     ["dried parsley", "is no fresh parsley"],
+    ["plums", "are no prunes"],
+    ["fresh lasagne", "is not cooked dry pasta"],
   ])("finds nothing where the table has another state only: %s %s", (text) => {
     expect(found(text)).toEqual([]);
   });
@@ -77,6 +79,7 @@ describe("finding a food that a name only sounds like", () => {
     "stuffed peppers",
     "chocolate covered almonds",
     "gluten-free flour",
+    "gram flour",
     "perch fillets",
     "bream",
     "tamarind",
