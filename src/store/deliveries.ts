@@ -4,56 +4,13 @@ import type { Instant } from "../../shared/time.ts";
 import type { Deliveries } from "../jobs/ports.ts";
 import { chunks } from "./chunks.ts";
 import { toColumn, toColumnOrNull, toInstant } from "./documents.ts";
+import { byDueAt, dueRows } from "./due.ts";
 import type { PrismaClient } from "./generated/client.ts";
 import { patiently } from "./patience.ts";
 import { toGroup, toReminder } from "./rows.ts";
 import type { ReminderColumns as Row, Taking } from "./taking.ts";
 
 type Result = Parameters<Deliveries["settle"]>[0]["result"];
-
-/** Earliest first, and always the same order among equals. */
-function byDueAt(a: Row, b: Row): number {
-  const order = a.dueAt.getTime() - b.dueAt.getTime();
-  if (order !== 0) return order;
-  if (a.memberId !== b.memberId) return a.memberId < b.memberId ? -1 : 1;
-  return a.key < b.key ? -1 : 1;
-}
-
-/** Scheduled and due, or claimed with a lease that ran out. One indexed look-up each. */
-async function dueNow(db: PrismaClient, now: Date, take: number): Promise<readonly Row[]> {
-  const scheduled = await db.reminder.findMany({
-    where: { state: "scheduled", dueAt: { lte: now } },
-    orderBy: { dueAt: "asc" },
-    take,
-  });
-  const abandoned = await db.reminder.findMany({
-    where: { state: "claimed", leaseUntil: { lte: now } },
-    orderBy: { leaseUntil: "asc" },
-    take,
-  });
-  return [...scheduled, ...abandoned];
-}
-
-/** What falls due for these members a little later and can go with what is due now. */
-async function dueSoon(
-  db: PrismaClient,
-  members: readonly string[],
-  after: Date,
-  until: Date,
-): Promise<readonly Row[]> {
-  const found = await Promise.all(
-    chunks(members).map((some) =>
-      db.reminder.findMany({
-        where: {
-          memberId: { in: [...some] },
-          state: "scheduled",
-          dueAt: { gt: after, lte: until },
-        },
-      }),
-    ),
-  );
-  return found.flat();
-}
 
 /**
  * Rows as values. One that cannot be read (edited by hand, say) must not hold up everybody else's: it is
@@ -104,12 +61,8 @@ function settledColumns(result: Result, at: Instant) {
 export function prismaDeliveries(db: PrismaClient, taking: Taking): Deliveries {
   return {
     due: async (now, until, limit) => {
-      const [from, to] = [toColumn(now), toColumn(until)];
-      const first = await dueNow(db, from, limit);
-      const members = [...new Set(first.map((row) => row.memberId))];
-      const soon = to > from ? await dueSoon(db, members, from, to) : [];
-      const rows = [...first, ...soon].toSorted(byDueAt).slice(0, limit);
-      return readable(db, rows, from);
+      const rows = await dueRows(db, toColumn(now), toColumn(until), limit);
+      return readable(db, rows, toColumn(now));
     },
 
     claim: async (claim) => {

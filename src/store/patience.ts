@@ -1,4 +1,5 @@
 import { setTimeout as pause } from "node:timers/promises";
+import { z } from "zod";
 import { Prisma } from "./generated/client.ts";
 
 /** Pauses between tries when another process holds the file, milliseconds. */
@@ -23,9 +24,19 @@ export function isConflict(error: unknown): boolean {
   return code === NOT_UNIQUE || code === NOT_FOUND;
 }
 
+/** A statement in SQL of our own says the same in another form. */
+const isWriteConflict = z.object({
+  code: z.literal("P2010"),
+  meta: z.object({
+    driverAdapterError: z.object({
+      cause: z.object({ kind: z.literal("TransactionWriteConflict") }),
+    }),
+  }),
+});
+
 function isPassing(error: unknown): boolean {
   const code = codeOf(error);
-  return code === BUSY || code === WRITE_CONFLICT;
+  return code === BUSY || code === WRITE_CONFLICT || isWriteConflict.safeParse(error).success;
 }
 
 /** Tries again, a few times with growing pauses, while the database is held by somebody else. */

@@ -12,7 +12,7 @@ import {
 import { toMealRule, toReminder } from "./rows.ts";
 
 /** How often a rewrite is tried again when another got in between. */
-const TRIES = 5;
+const TRIES = 20;
 
 /** The columns of a choice; what is not named stays. Choosing a zone makes it the member's own. */
 function choiceColumns(choice: NonNullable<Replan["choice"]>) {

@@ -19,6 +19,9 @@ const STATEMENT_WITHIN_MS = 30_000;
 /** A transaction left open by a process that hangs lets its rows go after this time. Milliseconds. */
 const IDLE_IN_TRANSACTION_MS = 60_000;
 
+/** What every conditional statement of the store is thought through for, whatever the server's default. */
+const ISOLATION = "-c default_transaction_isolation=read\\ committed";
+
 /** How the bot connects to the server behind a `postgresql://` address. */
 export function connectionSettings(connectionString: string) {
   return {
@@ -27,6 +30,7 @@ export function connectionSettings(connectionString: string) {
     connectionTimeoutMillis: CONNECT_WITHIN_MS,
     statement_timeout: STATEMENT_WITHIN_MS,
     idle_in_transaction_session_timeout: IDLE_IN_TRANSACTION_MS,
+    options: ISOLATION,
     keepAlive: true,
     application_name: "batch-clerk",
   };

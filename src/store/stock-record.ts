@@ -13,7 +13,7 @@ import {
 } from "./reminder-rewrite.ts";
 
 /** How often a write is tried again when only the reminders were rewritten in between. */
-const TRIES = 5;
+const TRIES = 20;
 
 function createBatch(db: PrismaClient, batch: Batch): Prisma.PrismaPromise<unknown> {
   return db.batch.createMany({

@@ -69,11 +69,15 @@ export function takingFromFile(db: PrismaClient): Taking {
   };
 }
 
+/** Sets the locks on deliveries apart from the others that the bot takes. */
+const DELIVERY_LOCK = 6_212_012;
+
 /**
- * On a server, where any number of processes take work. A worker takes whole members: it locks the
- * members of the rows first, passing over those that others hold (another worker, or a change of the
- * stock, which locks the member as well). So two workers never part the rows of one message between
- * them, nobody waits for anybody, and no two statements can wait for each other.
+ * On a server, where any number of processes take work. Two workers at one delivery (the same rows, and
+ * so the same nonce) do not wait for each other: the second gets nothing and goes on to the next. Who
+ * goes ahead locks the member before the rows, as every change of a member's reminders does, so no two
+ * statements can hold a part each and wait for the other's, and the rows of one message are never
+ * parted between two workers.
  */
 export function takingFromServer(db: PrismaClient): Taking {
   const rowsOf = async (taken: readonly { readonly id: string }[]) => {
@@ -86,13 +90,16 @@ export function takingFromServer(db: PrismaClient): Taking {
     claim: async ({ ids, nonce, worker, now, leaseUntil }) => {
       const [at, until] = [toColumn(now), toColumn(leaseUntil)];
       const taken = await db.$queryRaw<{ id: string }[]>`
-        WITH "wanted" AS MATERIALIZED (
+        WITH "turn" AS MATERIALIZED (
+          SELECT pg_try_advisory_xact_lock(${DELIVERY_LOCK}::int, hashtext(${nonce})) AS "mine"
+        ), "wanted" AS MATERIALIZED (
           SELECT "id", "memberId" FROM "Reminder"
            WHERE ("id" = ANY(${[...ids]}) AND "state" = 'scheduled')
               OR ("nonce" = ${nonce} AND "state" = 'claimed' AND "leaseUntil" <= ${at})
         ), "owner" AS MATERIALIZED (
-          SELECT "id" FROM "Member" WHERE "id" IN (SELECT "memberId" FROM "wanted")
-             FOR NO KEY UPDATE SKIP LOCKED
+          SELECT "id" FROM "Member"
+           WHERE (SELECT "mine" FROM "turn") AND "id" IN (SELECT "memberId" FROM "wanted")
+           ORDER BY "id" FOR NO KEY UPDATE
         )
         UPDATE "Reminder" AS r
            SET "state" = 'claimed', "nonce" = ${nonce}, "claimedBy" = ${worker},

@@ -1,16 +1,27 @@
-import { afterAll, beforeAll } from "vitest";
-import { migratePostgres } from "../../../src/store/migrate.ts";
+import { afterAll, beforeAll, describe } from "vitest";
 import { storeContract } from "./contract.ts";
-import { postgresPlace } from "./postgres-place.ts";
-import { type PostgresServer, startPostgres } from "./postgres-server.ts";
+import { migrationsOnServer } from "./postgres/migrations.ts";
+import { openingOnServer } from "./postgres/opening.ts";
+import { racesOnServer } from "./postgres/races.ts";
+import { workersOnServer } from "./postgres/workers.ts";
+import { type PostgresRun, startRun } from "./postgres-place.ts";
 
-let server: PostgresServer;
-let prepared = "";
+// One file, so that one server serves the whole run.
+let run: PostgresRun | null = null;
+const given = (): PostgresRun => {
+  if (run === null) throw new Error("the server runs only while its tests do");
+  return run;
+};
 beforeAll(async () => {
-  server = await startPostgres();
-  prepared = await server.database();
-  await migratePostgres(prepared);
+  run = await startRun();
 }, 60_000);
-afterAll(() => server.stop());
+afterAll(() => run?.server.stop());
 
-storeContract("the store on a PostgreSQL server", () => postgresPlace(server, prepared));
+storeContract("the store on a PostgreSQL server", () => given().place());
+
+describe("a PostgreSQL server", () => {
+  migrationsOnServer(given);
+  openingOnServer(given);
+  racesOnServer(given);
+  workersOnServer(given);
+});

@@ -34,6 +34,29 @@ export function timingContract({ store }: Given): void {
       expect(due.map(({ key }) => key)).toEqual(["k1", "k2", "k3"]);
     });
 
+    test("a page ends between two members: what one message tells is not parted by it", async () => {
+      const worlds = await Promise.all(["a", "b", "c", "d"].map((name) => world(store(), name)));
+      // Due at one instant, as at seven in the evening, and written in turn.
+      for (const key of ["x", "y", "z"]) {
+        await Promise.all(
+          worlds.map((w) => {
+            const keys = ["x", "y", "z"].slice(0, "xyz".indexOf(key) + 1);
+            return remind(
+              w,
+              keys.map((each) => reminder(each, { dueAt: NOW })),
+            );
+          }),
+        );
+      }
+      for (const limit of [3, 5, 7, 11]) {
+        const due = await store().deliveries.due(NOW, later(30), limit);
+        expect(due).toHaveLength(limit - (limit % 3));
+        const members = [...new Set(due.map(({ memberId }) => memberId))];
+        expect(members).toHaveLength(due.length / 3);
+      }
+      expect(await store().deliveries.due(NOW, later(30), 2)).toHaveLength(2);
+    });
+
     test("the next instant is the earliest of a reminder, a lease and a replan", async () => {
       const { deliveries } = store();
       expect(await deliveries.nextDue()).toBeNull();

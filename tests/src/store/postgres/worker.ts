@@ -1,0 +1,21 @@
+import { openUrl } from "../postgres-place.ts";
+import { claimAll, claimOnce } from "./claiming.ts";
+
+// A process of its own that claims what is due: all of it, or (told to hold) one member's, after which
+// it neither settles nor ends. Says what it holds as JSON, one delivery a line.
+
+const [url = "", worker = "", what] = process.argv.slice(2);
+const say = (value: unknown): void => {
+  process.stdout.write(`${JSON.stringify(value)}\n`);
+};
+const store = await openUrl(url);
+say("ready");
+process.stdin.once("data", async () => {
+  if (what === "hold") {
+    say(await claimOnce(store.deliveries, worker));
+    return;
+  }
+  await claimAll(store.deliveries, worker, say);
+  await store.close();
+  process.exit();
+});
