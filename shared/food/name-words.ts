@@ -113,7 +113,7 @@ function readWord(raw: string, at: number, bounds: Bounds): ReadWord {
 function isManner(raw: string, word: string): boolean {
   if (MANNER_WORDS.has(raw) || MANNER_WORDS.has(word)) return true;
   if (raw.length < 5 || CHANGING_WORDS.has(raw)) return false;
-  return /(?:[^e]ed|less)$/u.test(raw);
+  return /[^e]ed$/u.test(raw);
 }
 
 /** The last word that tells what it is, before a comma, before "in" or "with", and before "of". */
@@ -207,8 +207,8 @@ function readFat(folded: string): { readonly pct: number | null; readonly saysFa
   return { pct: bare === null ? null : Number(bare[1]), saysFat: false };
 }
 
-const FREE_FROM =
-  /\b(alcohol|caffeine|dairy|egg|gluten|grain|lactose|meat|milk|nut|oil|soya?|sugar|wheat|yeast)[ -]free\b/gu;
+/** "Gluten-free": a food of its own, and never the food that it is free of. "Free-range" is not meant. */
+const FREE_FROM = /\b([a-z]{3,})(?<!fat|salt|sodium)[ -]free\b(?![ -](?:range|flowing))/gu;
 const COMPOUND = new RegExp(`\\b(${COMPOUNDS.join("|")})(?=e?s?\\b)`, "gu");
 const MEAT = new RegExp(`\\b(?:${MINCED_MEATS})\\b`, "u");
 const MINCE_OF = new RegExp(`\\b(?:mince|minced|ground) (${MINCED_MEATS})\\b`, "gu");
@@ -224,7 +224,6 @@ function foldName(text: string): string {
     // A weight; "gram flour" is none.
     .replace(/(?<=\d ?)gram(?:me)?s?\b/gu, "")
     .replace(/\b(?:corn|grain|grass)[ -]fed\b|\b(?:soft|medium|hard)[ -](?=boiled)/gu, "")
-    // "Gluten-free flour" is no gluten.
     .replace(FREE_FROM, "$1free");
   if (!MEAT.test(folded)) return folded;
   return folded.replace(MINCE_OF, "$1 mince").replace(/\b(?:ground|minced)\b/gu, "mince");

@@ -52,8 +52,8 @@ export const MANNER_WORDS: ReadonlySet<string> = new Set(
   litre little loosely long low lower lukewarm lump matchstick medium mild  mixed  mm
   mostly natural new nice no old optional optionally organic ounce outdoor outer oval pack packet
   pair partly piece pinch pint pip plain plump portion pot pound preferably premium punnet pure
-  quality quarter range rasher raw ready reared reduced regular ribbon ripe room rough roughly
-  sachet scant scoop scoopful serving several shaving sheet shop shredded sized skin skinless
+  quality quarter range rasher raw ready reared reduced regular ribbon ripe room rindless rough roughly
+  sachet scant scoop scoopful seedless serving several shaving sheet shop shredded sized skin skinless
   slice slow small spear splash spoon spoonful spray sprig sprinkle sprinkling squeeze squeezed
   stalk steak stem  strip supermarket table tablespoon tbsp teaspoon temperature tender
   thawed thick thickly thin thinly third thumb thumbsized tightly tiny top torn trimming tsp tub
@@ -68,11 +68,11 @@ export const MANNER_WORDS: ReadonlySet<string> = new Set(
  */
 export const CHANGING_WORDS: ReadonlySet<string> = new Set(
   list(`
-  battered based breaded blended candied caramelised caramelized clotted coated condensed corned covered
-  creamed crumbed crusted crystallised cultured cured curried dehydrated desiccated devilled dipped dressed
-  dusted enriched evaporated fermented filled flavored flavoured fortified frosted glazed honeyed
-  iced infused jellied malted marinated parboiled pearled pickled popped potted powdered
-  preserved processed puffed refried salted seasoned self-raised skimmed smoked soured spiced sprouted
+  battered based blended breaded buttered candied caramelised caramelized clotted coated concentrated condensed corned covered
+  creamed crumbed crusted crystallised cultured cured curried defatted dehydrated desiccated devilled diluted dipped dressed
+  dusted enriched evaporated fermented filled flavored flavoured floured fortified frosted glazed herbed honeyed
+  iced infused jellied malted marinated oiled parboiled pearled peppered pickled popped potted powdered
+  preserved processed puffed reconstituted refried salted seasoned self-raised skimmed smoked soured spiced sprouted
   stuffed sugared sweetened textured whipped
 `),
 );

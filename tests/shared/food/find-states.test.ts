@@ -102,3 +102,28 @@ describe("finding a food that a name only sounds like", () => {
     expect(best(text)).toBe(named(name));
   });
 });
+
+describe("finding a food that is said to be free of something", () => {
+  it.each([
+    "eggless mayonnaise",
+    "egg-free mayonnaise",
+    "vegan mayonnaise",
+    "dairy free butter",
+    "peanut-free butter",
+    "nut free pesto",
+    "gluten-free soy sauce",
+    "wheat-free bread",
+    "meatless mince",
+    "veggie sausages",
+    "fish-free fish sauce",
+    "pesto without nuts",
+    "sugar-free ketchup",
+  ])("never takes the food with it: %s", (text) => {
+    expect(found(text)).toEqual([]);
+  });
+
+  it("takes free-range and fat-free for what they are", () => {
+    expect(best("large free-range eggs")).toBe(named("egg, whole, raw"));
+    expect(best("fat free milk")).toBe(named("skimmed milk, fat-free"));
+  });
+});
