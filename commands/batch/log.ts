@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { allergensIn } from "../../shared/allergen/find.ts";
 import { batchId, lotId } from "../../shared/ids.ts";
 import { resolveKeeping } from "../../shared/keeping/resolve.ts";
 import { nutritionOf } from "../../shared/nutrition/portion.ts";
@@ -21,6 +22,7 @@ import type { PublishedRecipe } from "../kit/ports.ts";
 import { completePart, completeRecipe, recipeOrRefuse } from "../kit/recipe-options.ts";
 import { sayScaleProblem } from "../kit/say-problem.ts";
 import { sayStockProblem } from "../kit/say-stock-problem.ts";
+import { allergyAlerts, tableAlerts } from "../recipe/allergen-parts.ts";
 import { loggedReply } from "./logged.ts";
 
 export const batchLog = command({
@@ -77,7 +79,7 @@ export const batchLog = command({
   }),
   handle: async (context, input) => {
     const published = await recipeOrRefuse(context, input.recipe);
-    const batch = cookedBatch(context, published, input);
+    const { batch, alerts } = cookedBatch(context, published, input);
     const { stores, member, now, newId, causeId } = context;
     const zone = member.choice.zone;
     const changed = await changeStock({
@@ -102,6 +104,7 @@ export const batchLog = command({
       zone,
       zoneIsOwn: member.zoneIsOwn,
       hasMeals: rules.length > 0,
+      alerts,
     });
   },
 });
@@ -123,8 +126,14 @@ interface Cooked {
   readonly without?: string | undefined;
 }
 
+interface LoggedBatch {
+  readonly batch: Batch;
+  /** What the member avoids and the batch holds, and what is not for who eats with them. */
+  readonly alerts: readonly string[];
+}
+
 /** The batch with everything its dates and labels need as of today: a later revision does not change it. */
-function cookedBatch(context: Context, published: PublishedRecipe, input: Cooked): Batch {
+function cookedBatch(context: Context, published: PublishedRecipe, input: Cooked): LoggedBatch {
   const { member, now, foods } = context;
   const { recipe } = published;
   const zone = member.choice.zone;
@@ -151,7 +160,7 @@ function cookedBatch(context: Context, published: PublishedRecipe, input: Cooked
   const nutrition = nutritionOf(scaled.value, foods, { cookedWeightG: input.weight ?? null });
   checkWeight(input.weight, portions);
   const massG = input.weight ?? nutrition.cookedWeightG ?? nutrition.togetherG;
-  return {
+  const batch: Batch = {
     id: batchId(context.newId()),
     memberId: member.id,
     revisionId: published.revisionId,
@@ -165,4 +174,10 @@ function cookedBatch(context: Context, published: PublishedRecipe, input: Cooked
     keeping: resolveKeeping(recipe, foods, leftOut),
     perPortion: nutrition.perPortion,
   };
+  const lines = scaled.value.components.flatMap((part) => part.lines);
+  const alerts = [
+    ...allergyAlerts(member.profile, allergensIn(lines, foods)),
+    ...tableAlerts(member.profile, { recipe, lines, foods }),
+  ];
+  return { batch, alerts };
 }

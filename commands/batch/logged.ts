@@ -18,6 +18,7 @@ interface Logged {
   readonly zone: string;
   readonly zoneIsOwn: boolean;
   readonly hasMeals: boolean;
+  readonly alerts: readonly string[];
 }
 
 /** What to keep, what to freeze now and why, right after logging. */
@@ -31,6 +32,7 @@ export function loggedReply(input: Logged): Reply {
   const fridge = own.find((lot) => lot.place === "fridge");
   const frozen = own.find((lot) => lot.place === "freezer");
   return reply(`Logged: ${count(batch.portionsCooked, batch.portionWord)} of ${batch.title}.`, {
+    alerts: input.alerts,
     parts: [
       rows(null, [
         ...(fridge === undefined ? [] : fridgeRows(fridge, input)),

@@ -32,7 +32,7 @@ const STALE = "That button no longer fits the recipe: ask for the card again wit
  * does not fit into the platform's 100 characters; the card then goes without that button.
  */
 export function requestPress(
-  action: "show" | "steps",
+  action: "show" | "steps" | "label",
   recipeId: string,
   recipe: Recipe,
   request: CardRequest,

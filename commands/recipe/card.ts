@@ -2,6 +2,8 @@ import { z } from "zod";
 import { findLineInHand, readInHand } from "../../shared/recipe/in-hand.ts";
 import { type ScaleRequest, scaleRecipe } from "../../shared/recipe/scale.ts";
 import type { LineChoice, Recipe } from "../../shared/recipe/types.ts";
+import { figuresOn } from "../../shared/target/holding.ts";
+import { dateIn } from "../../shared/time.ts";
 import { command, Refusal } from "../kit/command.ts";
 import type { Context } from "../kit/context.ts";
 import { optionalText, portionsText, requiredText, wordText } from "../kit/options.ts";
@@ -15,7 +17,7 @@ import {
   resolveWithout,
 } from "../kit/recipe-options.ts";
 import { sayScaleProblem } from "../kit/say-problem.ts";
-import { type Card, cardReply, stepsReply } from "./card-reply.ts";
+import { type Card, type CardReader, cardLabelReply, cardReply, stepsReply } from "./card-reply.ts";
 import { type CardRequest, readPressedCard } from "./card-request.ts";
 
 export const recipeCard = command({
@@ -78,11 +80,12 @@ export const recipeCard = command({
     }),
   handle: async (context, input) => {
     const published = await recipeOrRefuse(context, input.recipe);
-    return cardReply(cardOf(context, published, requestOf(context, published.recipe, input)));
+    return cardReply(await cardOf(context, published, requestOf(context, published.recipe, input)));
   },
   actions: {
     show: async (context, args) => cardReply(await pressedCard(context, args)),
     steps: async (context, args) => stepsReply(await pressedCard(context, args)),
+    label: async (context, args) => cardLabelReply(await pressedCard(context, args)),
   },
 });
 
@@ -128,10 +131,21 @@ function choicesTaken(recipe: Recipe, swaps: CardRequest["swaps"]): readonly Lin
   );
 }
 
-function cardOf({ foods }: Context, published: PublishedRecipe, request: CardRequest): Card {
+async function cardOf(
+  context: Context,
+  published: PublishedRecipe,
+  request: CardRequest,
+): Promise<Card> {
+  const { foods } = context;
   const scaled = scaleRecipe(published.recipe, foods, request);
   if (!scaled.ok) throw new Refusal(sayScaleProblem(scaled.problem));
-  return { published, request, scaled: scaled.value, foods };
+  return { published, request, scaled: scaled.value, foods, reader: await readerOf(context) };
+}
+
+async function readerOf({ stores, member, group, now }: Context): Promise<CardReader> {
+  const rules = await stores.targets.list(member.id);
+  const today = figuresOn(rules, dateIn(now, member.choice.zone));
+  return { profile: member.profile, style: group.labelStyle, target: today?.figures ?? null };
 }
 
 async function pressedCard(context: Context, args: readonly string[]): Promise<Card> {

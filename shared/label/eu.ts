@@ -54,6 +54,15 @@ export function euSums(sums: NutrientSums, extras?: LabelExtras): EuSums {
   };
 }
 
+/**
+ * The same sums with their energy by the EU's factors, so that it is one figure wherever it stands. All
+ * else stays as the food table counts it: carbohydrate with fibre.
+ */
+export function withEuEnergy(sums: NutrientSums, extras?: LabelExtras): NutrientSums {
+  const { amount, bound } = euSums(sums, extras).energyKcal;
+  return { ...sums, energyKcal: { amount, atLeast: bound === "at least" } };
+}
+
 /** An amount that may be more, for parts are missing, or less, by at most `lessBy`. */
 function bounded(amount: number, maybeMore: boolean, lessBy: number): BoundedAmount {
   if (maybeMore) return { amount: Math.max(0, amount - lessBy), bound: "at least" };

@@ -217,6 +217,6 @@ function notesOf({ rows, target, style }: MacroTold): readonly string[] {
     ...(isBound ? ["≥ is at least: not everything could be counted."] : []),
     style === "us"
       ? "Carbohydrate with fiber."
-      : "Energy by the food table, carbohydrate with fibre.",
+      : "Carbohydrate with fibre.",
   ];
 }

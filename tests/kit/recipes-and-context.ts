@@ -136,7 +136,7 @@ export function storesWith(some: Partial<Stores>): Stores {
     stocks: closed,
     drafts: closed,
     foods: closed,
-    targets: closed,
+    targets: { list: async () => [], add: unused },
     meals: closed,
     reminders: closed,
     ...some,

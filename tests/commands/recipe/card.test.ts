@@ -81,7 +81,7 @@ describe("/recipe card", () => {
 
   it("shows figures with units per portion, without the optional part, and per 100 g", async () => {
     const said = readAloud(await card({}));
-    expect(said).toMatch(/energy: \d{3} kcal \(about 350 g cooked\)/u);
+    expect(said).toMatch(/energy: \d{4} kJ \/ \d{3} kcal \(about 350 g cooked\)/u);
     expect(said).toMatch(/without Yoghurt sauce: \d{3} kcal · protein \d+ g/u);
     expect(said).toMatch(/per 100 g: \d{2,3} kcal .*\(cooked, by the weight the recipe states\)/u);
     for (const part of (await card({})).parts) {
