@@ -31,7 +31,7 @@ export function rate(
   return (
     Math.max(best, own ? ownFit(matched, decisive) : 0) *
     nounFactor(asked, entry, decisive) *
-    stateFactor(asked.states, entry) *
+    stateFactor(asked, entry) *
     methodFactor(asked.methods, entry) *
     levelFactor(asked, entry)
   );
@@ -77,7 +77,13 @@ function rateName(
   }
   if (said === 0 || matched.size === 0) return 0;
   let tailSaid = 0;
-  for (const word of name.tail) if (matched.has(word)) tailSaid += 1;
+  for (const word of name.tail) {
+    const quality = matched.get(word);
+    if (quality === undefined) continue;
+    tailSaid += 1;
+    all += tells(word);
+    said += tells(word) * quality;
+  }
   // Words that need not be said count for the food that has them: "beef mince" is more than "beef".
   const alsoSaid = asked.words.filter(({ word, manner }) => manner && name.head.has(word)).length;
   const told = 0.03 * Math.min(4, alsoSaid + tailSaid) - 0.005 * (name.tail.size - tailSaid);
@@ -100,12 +106,12 @@ function nounFactor(asked: NameWords, entry: IndexedFood, decisive: readonly Mat
 }
 
 /** How far a food in another state than the one named may stand in for it. */
-function stateFactor(asked: ReadonlySet<FoodState>, entry: IndexedFood): number {
+function stateFactor({ states: asked, methods }: NameWords, entry: IndexedFood): number {
   const missing = [...asked].filter((state) => !entry.states.has(state));
   // Fresh is meant when nothing is said, if only just: thyme and tuna are bought preserved.
   const unasked = entry.preserved && !asked.has("dried") && !asked.has("canned");
   return missing.reduce(
-    (product, state) => product * standIn(state, entry),
+    (product, state) => product * standIn(state, methods, entry),
     (unasked ? 0.97 : 1) * (asked.has("fresh") && isPreserved(entry) ? 0.5 : 1),
   );
 }
@@ -117,21 +123,29 @@ function isPreserved({ states }: IndexedFood): boolean {
 /** Below this share of water, per 100 g, a food is dry whether its name says so or not. */
 const DRY_G = 15;
 
-function standIn(state: FoodState, entry: IndexedFood): number {
-  const { food } = entry;
-  const dry = food.waterG !== null && food.waterG < DRY_G;
+function standIn(state: FoodState, methods: ReadonlySet<CookMethod>, entry: IndexedFood): number {
   switch (state) {
     case "fresh":
       return 1;
     case "dried":
-      return dry ? 0.97 : 0.5;
+      return isDry(entry) ? 0.97 : 0.5;
     case "canned":
-      if (food.state === "ready") return 0.9;
-      return food.keepingClass === "cooked-pulses" ? 0.8 : NOT_THIS;
+      if (entry.food.state === "ready") return 0.9;
+      return entry.food.keepingClass === "cooked-pulses" ? 0.8 : NOT_THIS;
     case "cooked":
+      // Roast beef in slices is sold so, and is no cooked form of another entry.
+      if (isCookedSo(methods, entry)) return 1;
       // A nut loses little when it is roasted; anything with water in it becomes another food.
-      return dry && isNutOrSeed(entry) ? 0.95 : 0.5;
+      return isDry(entry) && isNutOrSeed(entry) ? 0.95 : 0.5;
   }
+}
+
+function isDry({ food }: IndexedFood): boolean {
+  return food.waterG !== null && food.waterG < DRY_G;
+}
+
+function isCookedSo(methods: ReadonlySet<CookMethod>, entry: IndexedFood): boolean {
+  return [...methods].some((method) => entry.methods.has(method));
 }
 
 function isNutOrSeed({ food, nouns }: IndexedFood): boolean {
@@ -145,7 +159,7 @@ function isNutOrSeed({ food, nouns }: IndexedFood): boolean {
 /** Methods that leave different figures: what was fried is never what was boiled. */
 function methodFactor(asked: ReadonlySet<CookMethod>, entry: IndexedFood): number {
   if (asked.size === 0) return 1;
-  if ([...asked].some((method) => entry.methods.has(method))) return 1.02;
+  if (isCookedSo(asked, entry)) return 1.02;
   const { food } = entry;
   if (food.state !== "cooked") return 1;
   const strict = asked.has("fried") || asked.has("scrambled");
@@ -160,7 +174,6 @@ function levelFactor(asked: NameWords, entry: IndexedFood): number {
   const { waterG, per100g } = entry.food;
   const { fatG, sodiumMg } = per100g;
   const saltier = levels.lowSalt && !entry.levels.lowSalt && (sodiumMg ?? 0) > 200;
-  const skins = levels.skin !== null && entry.levels.skin !== null;
   const fatter =
     levels.fatPct === null &&
     levels.lowFat &&
@@ -169,11 +182,16 @@ function levelFactor(asked: NameWords, entry: IndexedFood): number {
     fatG > 3 &&
     fatG < 90;
   const leaner = levels.fullFat && entry.levels.lowFat;
-  const skin = skins && levels.skin !== entry.levels.skin;
+  const skin = differ(levels.skin, entry.levels.skin);
+  const liquid = differ(levels.liquid, entry.levels.liquid);
   // Nothing with water in it can be ground: "ground ginger" is no fresh root.
   const ground = asked.words.some(({ word }) => word === "ground") && (waterG ?? 0) > 50;
-  const other = saltier || fatter || leaner || skin || ground;
+  const other = saltier || fatter || leaner || skin || liquid || ground;
   return fatFactor(asked, entry) * (other ? NOT_THIS : 1);
+}
+
+function differ(asked: string | null, has: string | null): boolean {
+  return asked !== null && has !== null && asked !== has;
 }
 
 const FAT_BY_PCT: ReadonlySet<string> = new Set([

@@ -165,6 +165,7 @@ function indexedFood(
       fullFat: read.some(({ levels }) => levels.fullFat),
       lowSalt: read.some(({ levels }) => levels.lowSalt),
       skin: read.find(({ levels }) => levels.skin !== null)?.levels.skin ?? null,
+      liquid: read.find(({ levels }) => levels.liquid !== null)?.levels.liquid ?? null,
     },
   };
 }

@@ -3,6 +3,7 @@ import type { CookMethod, FoodState } from "./word-lists.ts";
 import {
   CHANGING_WORDS,
   COMPOUNDS,
+  CUTS,
   FILLER_WORDS,
   MANNER_WORDS,
   METHOD_WORDS,
@@ -32,6 +33,8 @@ export interface NameLevels {
   readonly fullFat: boolean;
   readonly lowSalt: boolean;
   readonly skin: "on" | "off" | null;
+  /** Whether a can's liquid is out or in. */
+  readonly liquid: "out" | "in" | null;
 }
 
 /** What a food's name says, taken apart. */
@@ -106,7 +109,14 @@ function readWord(raw: string, at: number, bounds: Bounds): ReadWord {
   const method = raw === "roast" && at === bounds.last ? null : (METHOD_WORDS.get(raw) ?? null);
   const said = state === null && !FILLER_WORDS.has(raw);
   const manner = METHOD_WORDS.has(raw) || (at !== bounds.part && isManner(raw, word));
-  const nameWord = { word, head: at < bounds.headEnd, manner, aside: at > bounds.asideAt };
+  const head = at < bounds.headEnd;
+  // "Hot sauce" is a sauce; "stock, hot" is any stock.
+  const nameWord = {
+    word,
+    head,
+    manner: manner || (!head && raw === "hot"),
+    aside: at > bounds.asideAt,
+  };
   return { word: said ? nameWord : null, state, method };
 }
 
@@ -183,7 +193,13 @@ function levelsOf(folded: string): NameLevels {
         folded,
       ),
     skin: skinOf(folded),
+    liquid: liquidOf(folded),
   };
+}
+
+function liquidOf(folded: string): "out" | "in" | null {
+  if (/\bundrained\b|\bwith (?:its|their|the) (?:liquid|juice)\b/u.test(folded)) return "in";
+  return /\bdrained\b/u.test(folded) ? "out" : null;
 }
 
 function skinOf(folded: string): "on" | "off" | null {
@@ -210,6 +226,7 @@ function readFat(folded: string): { readonly pct: number | null; readonly saysFa
 /** "Gluten-free": a food of its own, and never the food that it is free of. "Free-range" is not meant. */
 const FREE_FROM = /\b([a-z]{3,})(?<!fat|salt|sodium)[ -]free\b(?![ -](?:range|flowing))/gu;
 const COMPOUND = new RegExp(`\\b(${COMPOUNDS.join("|")})(?=e?s?\\b)`, "gu");
+const CUT_MEAT = new RegExp(`\\b(${CUTS}) meat\\b`, "gu");
 const MEAT = new RegExp(`\\b(?:${MINCED_MEATS})\\b`, "u");
 const MINCE_OF = new RegExp(`\\b(?:mince|minced|ground) (${MINCED_MEATS})\\b`, "gu");
 /** What follows is of another food, or none: "plus extra for frying", "or use lard". */
@@ -224,6 +241,7 @@ function foldName(text: string): string {
     // A weight; "gram flour" is none.
     .replace(/(?<=\d ?)gram(?:me)?s?\b/gu, "")
     .replace(/\b(?:corn|grain|grass)[ -]fed\b|\b(?:soft|medium|hard)[ -](?=boiled)/gu, "")
+    .replace(CUT_MEAT, "$1")
     .replace(FREE_FROM, "$1free");
   if (!MEAT.test(folded)) return folded;
   return folded.replace(MINCE_OF, "$1 mince").replace(/\b(?:ground|minced)\b/gu, "mince");

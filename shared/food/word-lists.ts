@@ -49,7 +49,7 @@ export const MANNER_WORDS: ReadonlySet<string> = new Set(
   firmly floret free freshly fridge frozen full generous gently glug good  granulated grate
   grated ground half handful head heaped heaping heirloom homemade inch inner italian  
   joint juiced juicy jumbo kilo knob large lean lengthwise less level light lightly lite liter
-  litre little loosely long low lower lukewarm lump matchstick medium mild  mixed  mm
+  litre little loosely long low lower lukewarm lump matchstick  medium mild  mixed  mm
   mostly natural new nice no old optional optionally organic ounce outdoor outer oval pack packet
   pair partly piece pinch pint pip plain plump portion pot pound preferably premium punnet pure
   quality quarter range rasher raw ready reared reduced regular ribbon ripe room rindless rough roughly
@@ -106,6 +106,9 @@ export const COMPOUNDS: readonly string[] = [
 
 /** After "ground" or "minced" they are mince; spices and garlic are not. */
 export const MINCED_MEATS = "beef|pork|turkey|chicken|lamb|veal|meat|chuck|venison|bison";
+
+/** Cuts of an animal: "thigh meat" is thigh. */
+export const CUTS = "breast|brisket|drumstick|leg|loin|neck|rump|shin|shoulder|thigh|wing";
 
 /** One spelling for words that differ by country or habit; applied to the singular. */
 export const SPELLINGS: ReadonlyMap<string, string> = new Map([
