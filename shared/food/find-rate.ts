@@ -33,7 +33,8 @@ export function rate(
     nounFactor(asked, entry, decisive) *
     stateFactor(asked, entry) *
     methodFactor(asked.methods, entry) *
-    levelFactor(asked, entry)
+    levelFactor(asked, entry) *
+    (entry.words.has("frozen") && matched.has("frozen") ? 1.04 : 1)
   );
 }
 

@@ -1,5 +1,6 @@
 import type { FoodBook } from "./book.ts";
-import { type NameLevels, type NameWords, nameKeys, nameWords } from "./name-words.ts";
+import type { NameLevels } from "./name-levels.ts";
+import { type NameWords, nameKeys, nameWords } from "./name-words.ts";
 import type { Food } from "./types.ts";
 import { type CookMethod, type FoodState, SPELLINGS } from "./word-lists.ts";
 

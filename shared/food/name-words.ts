@@ -1,15 +1,14 @@
-import { fold } from "../words/fold.ts";
+import { foldName } from "./fold-name.ts";
+import { levelsOf, type NameLevels } from "./name-levels.ts";
 import type { CookMethod, FoodState } from "./word-lists.ts";
 import {
   CHANGING_WORDS,
-  COMPOUNDS,
-  CUTS,
   FILLER_WORDS,
   MANNER_WORDS,
   METHOD_WORDS,
-  MINCED_MEATS,
   SPELLINGS,
   STATE_WORDS,
+  TAIL_MANNER,
 } from "./word-lists.ts";
 
 /** One word of a food's name. */
@@ -23,20 +22,6 @@ export interface NameWord {
   readonly aside: boolean;
 }
 
-/** What a name says of fat and salt. */
-export interface NameLevels {
-  /** "5 % fat" -> 5; "95 % lean" -> 5; "fat-free" -> 0; null when nothing is said. */
-  readonly fatPct: number | null;
-  /** False for a bare "5 %", which means fat in milk and mince only. */
-  readonly saysFat: boolean;
-  readonly lowFat: boolean;
-  readonly fullFat: boolean;
-  readonly lowSalt: boolean;
-  readonly skin: "on" | "off" | null;
-  /** Whether a can's liquid is out or in. */
-  readonly liquid: "out" | "in" | null;
-}
-
 /** What a food's name says, taken apart. */
 export interface NameWords {
   /** Every word but states and fillers, in order, each once. */
@@ -48,8 +33,7 @@ export interface NameWords {
   readonly levels: NameLevels;
 }
 
-/** Longer text is cut: no food has a longer name, and the work must stay bounded. */
-const MAX_CHARS = 120;
+/** No food has a longer name, and the work must stay bounded. */
 const MAX_WORDS = 14;
 
 /** Takes a food's name, or what a cook typed for it, apart. Work is bounded whatever the text. */
@@ -110,11 +94,10 @@ function readWord(raw: string, at: number, bounds: Bounds): ReadWord {
   const said = state === null && !FILLER_WORDS.has(raw);
   const manner = METHOD_WORDS.has(raw) || (at !== bounds.part && isManner(raw, word));
   const head = at < bounds.headEnd;
-  // "Hot sauce" is a sauce; "stock, hot" is any stock.
   const nameWord = {
     word,
     head,
-    manner: manner || (!head && raw === "hot"),
+    manner: manner || (!head && TAIL_MANNER.has(raw)),
     aside: at > bounds.asideAt,
   };
   return { word: said ? nameWord : null, state, method };
@@ -173,76 +156,4 @@ function singular(word: string): string {
   if (word.endsWith("ies")) return `${word.slice(0, -3)}y`;
   if (/(?:oes|ches|shes|xes|sses)$/u.test(word)) return word.slice(0, -2);
   return word.endsWith("s") ? word.slice(0, -1) : word;
-}
-
-function levelsOf(folded: string): NameLevels {
-  const { pct, saysFat } = readFat(folded);
-  const lowFat =
-    /\b(?:(?:low|lower|reduced|half|less)[ -]?fat|lite|skim|skimmed|extra[ -]lean)\b/u.test(
-      folded,
-    ) ||
-    // "Light tuna" is the colour of the fish.
-    /\blight\b(?! (?:tuna|meat))/u.test(folded);
-  return {
-    fatPct: pct,
-    saysFat,
-    lowFat: lowFat || pct === 0,
-    fullFat: /\bfull[ -]?(?:fat|cream)\b|\bwhole[ -]milk\b/u.test(folded),
-    lowSalt:
-      /\b(?:(?:low|lower|reduced|less|no)[ -]?(?:added )?(?:salt|sodium)|salt[ -]free|unsalted|no[ -]salt)\b/u.test(
-        folded,
-      ),
-    skin: skinOf(folded),
-    liquid: liquidOf(folded),
-  };
-}
-
-function liquidOf(folded: string): "out" | "in" | null {
-  if (/\bundrained\b|\bwith (?:its|their|the) (?:liquid|juice)\b/u.test(folded)) return "in";
-  return /\bdrained\b/u.test(folded) ? "out" : null;
-}
-
-function skinOf(folded: string): "on" | "off" | null {
-  if (/\b(?:skinless|skinned|skin (?:off|removed)|without skin|no skin)\b/u.test(folded))
-    return "off";
-  return /\b(?:skin[ -]?on|with skin|and skin|skin left on)\b/u.test(folded) ? "on" : null;
-}
-
-/** "5% fat", "95% lean", "85/15", "fat free", "2%": per cent of fat. */
-function readFat(folded: string): { readonly pct: number | null; readonly saysFat: boolean } {
-  const lean = /(\d{2}) ?(?:%|per ?cent)? ?lean\b/u.exec(folded);
-  if (lean !== null) return { pct: 100 - Number(lean[1]), saysFat: true };
-  const pair = /\b(\d{2}) ?\/ ?(\d{1,2})\b/u.exec(folded);
-  if (pair !== null && Number(pair[1]) + Number(pair[2]) === 100) {
-    return { pct: Number(pair[2]), saysFat: true };
-  }
-  const fat = /(\d{1,2}(?:\.\d)?) ?(?:%|per ?cent) ?(?:milk)?fat/u.exec(folded);
-  if (fat !== null) return { pct: Number(fat[1]), saysFat: true };
-  if (/\b(?:fat.?free|non.?fat|no fat)\b/u.test(folded)) return { pct: 0, saysFat: true };
-  const bare = /(\d{1,2}(?:\.\d)?) ?(?:%|per ?cent)/u.exec(folded);
-  return { pct: bare === null ? null : Number(bare[1]), saysFat: false };
-}
-
-/** "Gluten-free": a food of its own, and never the food that it is free of. "Free-range" is not meant. */
-const FREE_FROM = /\b([a-z]{3,})(?<!fat|salt|sodium)[ -]free\b(?![ -](?:range|flowing))/gu;
-const COMPOUND = new RegExp(`\\b(${COMPOUNDS.join("|")})(?=e?s?\\b)`, "gu");
-const CUT_MEAT = new RegExp(`\\b(${CUTS}) meat\\b`, "gu");
-const MEAT = new RegExp(`\\b(?:${MINCED_MEATS})\\b`, "u");
-const MINCE_OF = new RegExp(`\\b(?:mince|minced|ground) (${MINCED_MEATS})\\b`, "gu");
-/** What follows is of another food, or none: "plus extra for frying", "or use lard". */
-const AFTERTHOUGHT = /(?:,| \() ?or .*$|\b(?:plus|such as|ideally|preferably)\b.*$/u;
-
-function foldName(text: string): string {
-  const folded = fold(text.slice(0, MAX_CHARS))
-    .replace(/'s?(?![a-z])/gu, "")
-    .replaceAll("&", " and ")
-    .replace(AFTERTHOUGHT, "")
-    .replace(COMPOUND, (words) => words.replace(" ", ""))
-    // A weight; "gram flour" is none.
-    .replace(/(?<=\d ?)gram(?:me)?s?\b/gu, "")
-    .replace(/\b(?:corn|grain|grass)[ -]fed\b|\b(?:soft|medium|hard)[ -](?=boiled)/gu, "")
-    .replace(CUT_MEAT, "$1")
-    .replace(FREE_FROM, "$1free");
-  if (!MEAT.test(folded)) return folded;
-  return folded.replace(MINCE_OF, "$1 mince").replace(/\b(?:ground|minced)\b/gu, "mince");
 }

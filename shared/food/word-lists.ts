@@ -44,7 +44,7 @@ export const MANNER_WORDS: ReadonlySet<string> = new Set(
   list(`
   baby bag bagful batch baton best big bit bite block bone boneless bottle bought box bulb bunch
   carton casing centimetre cheap chilled  chunk chunky clean cm coarse coarsely cold color
-  colour cooking cored couple crosswise cube cup cut dash defrost deseeded diagonally dice dollop
+  colour cooking cored couple crosswise creamy crunchy cube cup cut dash defrost deseeded diagonally dice dollop
   dozen drained drizzle evenly everyday extra fashioned fat fillet filleted fine finely finest
   firmly floret free freshly fridge frozen full generous gently glug good  granulated grate
   grated ground half handful head heaped heaping heirloom homemade inch inner italian  
@@ -52,9 +52,9 @@ export const MANNER_WORDS: ReadonlySet<string> = new Set(
   litre little loosely long low lower lukewarm lump matchstick  medium mild  mixed  mm
   mostly natural new nice no old optional optionally organic ounce outdoor outer oval pack packet
   pair partly piece pinch pint pip plain plump portion pot pound preferably premium punnet pure
-  quality quarter range rasher raw ready reared reduced regular ribbon ripe room rindless rough roughly
+  quality quarter range rasher raw ready reared reduced regular ribbon ring ripe room rindless rough roughly
   sachet scant scoop scoopful seedless serving several shaving sheet shop shredded sized skin skinless
-  slice slow small spear splash spoon spoonful spray sprig sprinkle sprinkling squeeze squeezed
+  slice slow small smooth spear splash spoon spoonful spray sprig sprinkle sprinkling squeeze squeezed
   stalk steak stem  strip supermarket table tablespoon tbsp teaspoon temperature tender
   thawed thick thickly thin thinly third thumb thumbsized tightly tiny top torn trimming tsp tub
   uncooked undrained unpeeled unsalted unsweetened unwaxed value very vine virgin warm wash wedge
@@ -79,6 +79,7 @@ export const CHANGING_WORDS: ReadonlySet<string> = new Set(
 
 export const FILLER_WORDS: ReadonlySet<string> = new Set(
   list(`
+  one two three four five six seven eight nine ten eleven twelve
   a about additional an and any approx approximately around as at by each few for from g garnish got had have
   i if in into is kg lb left ml more my needed not of off on only or our oz per please plus pre s serve some taste thanks
   that the then this to type style until use weighed which with x you your
@@ -92,15 +93,18 @@ export const COMPOUNDS: readonly string[] = [
   "broth cube",
   "bouillon cube",
   "bread stick",
+  "calamari ring",
   "crab stick",
   "fish finger",
   "fish stick",
   "frozen yoghurt",
   "frozen yogurt",
   "pepper steak",
+  "onion ring",
   "rice paper",
   "roast potato",
   "roasted potato",
+  "squid ring",
   "stock cube",
 ];
 
@@ -108,7 +112,16 @@ export const COMPOUNDS: readonly string[] = [
 export const MINCED_MEATS = "beef|pork|turkey|chicken|lamb|veal|meat|chuck|venison|bison";
 
 /** Cuts of an animal: "thigh meat" is thigh. */
-export const CUTS = "breast|brisket|drumstick|leg|loin|neck|rump|shin|shoulder|thigh|wing";
+export const CUTS = "breast|brisket|drumstick|loin|neck|rump|shin|shoulder|thigh|wing";
+
+/** Words that tell a food in the head of a name, and only its state after a comma: "butter, soft". */
+export const TAIL_MANNER: ReadonlySet<string> = new Set(list("firm hot soft"));
+
+/** Names of several words that other kitchens call otherwise. */
+export const PHRASES: readonly (readonly [RegExp, string])[] = [
+  [/\bgarbanzo beans?\b/gu, "chickpeas"],
+  [/\b(red|green|yellow|orange) capsicum(?=s?\b)/gu, "$1 pepper"],
+];
 
 /** One spelling for words that differ by country or habit; applied to the singular. */
 export const SPELLINGS: ReadonlyMap<string, string> = new Map([

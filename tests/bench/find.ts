@@ -2,7 +2,7 @@ import Fuse from "fuse.js";
 import { foodBook, withOwnFoods } from "../../shared/food/book.ts";
 import { findFood } from "../../shared/food/find.ts";
 import { loadFoodBook } from "../../src/foods/load.ts";
-import { TEST_HALF, TUNING_HALF } from "../standards/food-names.ts";
+import { CHECK_NAMES, TEST_HALF, TUNING_HALF } from "../standards/food-names.ts";
 import { type FindNumbers, scoreNames } from "../standards/food-names-score.ts";
 import { median, report, timed } from "./measure.ts";
 
@@ -76,6 +76,7 @@ export async function benchFind(write: (line: string) => void): Promise<boolean>
   for (const [half, labelled] of [
     ["tuning half", TUNING_HALF],
     ["test half", TEST_HALF],
+    ["check list", CHECK_NAMES],
   ] as const) {
     for (const [who, find] of [
       ["findFood", oursNumbers],
