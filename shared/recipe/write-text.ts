@@ -45,17 +45,21 @@ function splitSwaps(line: Line): SplitLine {
   return forms.find((form) => isReadAs(form, line)) ?? { text: line.text, swaps: [] };
 }
 
-/** All swaps on lines of their own, then all but the first, and so on. */
+/** Nobody lists more swaps than this for one line; of more, only these ways are tried. */
+const WAYS_MAX = 8;
+
+/** All swaps on lines of their own, then all but the first, and so on; at last none. */
 export function waysToSplit(text: string): readonly SplitLine[] {
   const pieces: string[] = [];
   for (const piece of text.split("; ")) {
     if (pieces.length === 0 || isSwapLine(piece)) pieces.push(piece);
     else pieces[pieces.length - 1] = `${pieces.at(-1)}; ${piece}`;
   }
-  return pieces.map((_, at) => ({
+  const apart = pieces.slice(0, WAYS_MAX).map((_, at) => ({
     text: pieces.slice(0, at + 1).join("; "),
     swaps: pieces.slice(at + 1),
   }));
+  return [...apart, { text, swaps: [] }];
 }
 
 function isReadAs({ text, swaps }: SplitLine, line: Line): boolean {
