@@ -1,6 +1,7 @@
 import { afterAll, beforeAll, describe } from "vitest";
 import { storeContract } from "./contract.ts";
 import { migrationsOnServer } from "./postgres/migrations.ts";
+import { movingToServer } from "./postgres/moving.ts";
 import { openingOnServer } from "./postgres/opening.ts";
 import { racesOnServer } from "./postgres/races.ts";
 import { workersOnServer } from "./postgres/workers.ts";
@@ -22,6 +23,7 @@ storeContract("the store on a PostgreSQL server", () => given().place());
 describe("a PostgreSQL server", () => {
   migrationsOnServer(given);
   openingOnServer(given);
+  movingToServer(given);
   racesOnServer(given);
   workersOnServer(given);
 });
