@@ -90,7 +90,7 @@ export function macroPicture({ title, rows, target, style }: MacroPictureParts):
     svg: drawing({ widthPx: WIDTH, heightPx }, sheet.pieces),
     widthPx: WIDTH,
     heightPx,
-    alt: macroAlt(told, moreNote),
+    alt: macroAlt(told, [...moreNote, fibreNote(style)]),
   };
 }
 
@@ -215,8 +215,11 @@ function notesOf({ rows, target, style }: MacroTold): readonly string[] {
       ? "Bars compare the portions with each other."
       : "A bar is the portion, its mark your target for the day.",
     ...(isBound ? ["≥ is at least: not everything could be counted."] : []),
-    style === "us"
-      ? "Carbohydrate with fiber."
-      : "Carbohydrate with fibre.",
+    fibreNote(style),
   ];
+}
+
+/** The EU's own carbohydrate is without fibre, and so is that of the card: here it is held against a target. */
+function fibreNote(style: LabelStyle): string {
+  return style === "us" ? "Carbohydrate with fiber." : "Carbohydrate with fibre.";
 }

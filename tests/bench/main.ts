@@ -1,15 +1,12 @@
-import { mkdtemp, readdir, readFile, rm } from "node:fs/promises";
+import { mkdtemp, rm } from "node:fs/promises";
 import { cpus, tmpdir } from "node:os";
 import { join } from "node:path";
 import Database from "better-sqlite3";
 import { Temporal } from "temporal-polyfill";
 import { memberId } from "../../shared/ids.ts";
-import { resolveKeeping } from "../../shared/keeping/resolve.ts";
-import { nutritionOf } from "../../shared/nutrition/portion.ts";
-import { readRecipe } from "../../shared/recipe/read.ts";
-import { scaleRecipe } from "../../shared/recipe/scale.ts";
-import { loadFoodBook } from "../../src/foods/load.ts";
+import { benchCard } from "./card.ts";
 import { fillReminders, openBench } from "./fill.ts";
+import { benchFind } from "./find.ts";
 import { median, report, timed } from "./measure.ts";
 
 const write = (line: string): void => {
@@ -20,34 +17,8 @@ const folder = await mkdtemp(join(tmpdir(), "batch-clerk-bench-"));
 write(`Node ${process.version}, ${cpus().length} cores`);
 const results: boolean[] = [];
 
-// The card: scale, sum, keep. From text that has been read, as a command has it.
-const foods = loadFoodBook();
-const [file] = (await readdir("prisma/seed/recipes")).sort();
-const read = readRecipe(await readFile(join("prisma/seed/recipes", file ?? ""), "utf8"), foods);
-if (!read.ok) throw new Error("the seed recipe cannot be read");
-const { recipe } = read.value;
-const card = await timed(() => {
-  const scaled = scaleRecipe(recipe, foods, {
-    by: { kind: "portions", portions: 8 },
-    without: [],
-    swaps: {},
-  });
-  if (!scaled.ok) throw new Error("the seed recipe cannot be scaled");
-  nutritionOf(scaled.value, foods, { cookedWeightG: null });
-  resolveKeeping(recipe, foods, []);
-}, 500);
-const copy = await timed(() => structuredClone(recipe), 500);
-results.push(
-  report(
-    {
-      what: "a card's figures in the core",
-      ms: median(card),
-      budgetMs: 1,
-      reference: { name: "structuredClone of the recipe", ms: median(copy) },
-    },
-    write,
-  ),
-);
+results.push(await benchCard(write));
+results.push(await benchFind(write));
 
 // A batch logged through the store, against as many rows in one plain transaction.
 const bench = await openBench(join(folder, "log.db"));

@@ -1,3 +1,4 @@
+import qty from "js-quantities";
 import { describe, expect, test } from "vitest";
 import {
   celsiusToFahrenheit,
@@ -100,5 +101,44 @@ describe("temperature (NIST SP 811, 2008, appendix B.8: t/°C = (t/°F - 32) / 1
   test("gas marks stand for the usual settings (common practice, no published standard)", () => {
     expect([0.25, 1, 4, 6, 9].map(gasMarkToCelsius)).toEqual([110, 140, 180, 200, 240]);
     expect(gasMarkToCelsius(12)).toBeNull();
+  });
+});
+
+describe("a general unit library (js-quantities 1.8) on the same conversions", () => {
+  test.each<[Unit, string]>([
+    ["mg", "mg"],
+    ["kg", "kg"],
+    ["oz", "oz"],
+    ["lb", "lb"],
+  ])("grams of a %s", (unit, theirs) => {
+    const expected = qty(1, theirs).to("g").scalar;
+    // The library rounds the ounce in its eighth digit.
+    expect((massUnitG(unit) ?? 0) / expected).toBeCloseTo(1, 8);
+  });
+
+  test.each<[Unit, string]>([
+    ["tsp", "tsp"],
+    ["tbsp", "tbsp"],
+    ["fl oz", "floz"],
+    ["cup", "cup"],
+    ["pint", "pint"],
+    ["quart", "qt"],
+    ["cl", "cl"],
+    ["l", "l"],
+  ])("millilitres of a US or metric %s", (unit, theirs) => {
+    const expected = qty(1, theirs).to("ml").scalar;
+    expect((volumeUnitMl(unit, "us") ?? 0) / expected).toBeCloseTo(1, 6);
+  });
+
+  test("degrees from one scale to the other", () => {
+    for (const celsius of [-18, 0, 4, 21, 57, 74, 200]) {
+      const fahrenheit = qty(celsius, "tempC").to("tempF").scalar;
+      expect(celsiusToFahrenheit(celsius)).toBeCloseTo(fahrenheit, 6);
+    }
+  });
+
+  test("a mass from a volume by density: a cup of honey at 1.43 g/ml", () => {
+    const mass = qty(1, "cup").mul(qty(1.43, "g/ml")).to("g").scalar;
+    expect((volumeUnitMl("cup", "us") ?? 0) * 1.43).toBeCloseTo(mass, 3);
   });
 });
