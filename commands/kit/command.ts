@@ -49,9 +49,14 @@ export type Action = (context: Context, args: readonly string[]) => Promise<Repl
 
 /**
  * Makes the form that a button, or the command itself, opens. A form can only be the first answer and
- * that must come within 3 s, so it is made from memory or a few indexed queries.
+ * that must come within 3 s, so it is made from memory or a few indexed queries. `typed` is what stands in
+ * the command's text options, as typed; empty for a button.
  */
-export type FormMaker = (context: Context, args: readonly string[]) => Promise<Form>;
+export type FormMaker = (
+  context: Context,
+  args: readonly string[],
+  typed: OtherOptions,
+) => Promise<Form>;
 
 /** Takes a form that came back: parses its arguments and texts, checks who sent it. */
 export type Submission = (

@@ -1,5 +1,3 @@
-import type { FoodBook } from "../food/book.ts";
-import type { SpoonSet } from "../quantity/types.ts";
 import { foldWords } from "../words/fold.ts";
 import { cookingRemarks } from "./cooking-remarks.ts";
 import type { Draft, DraftLine, DraftPart } from "./draft.ts";
@@ -7,7 +5,7 @@ import { RECIPE_LIMITS, type ReadRemark, type RecipeProblem } from "./problems.t
 import { readIngredient } from "./read-ingredient.ts";
 import type { Component, Line, LineChoice, StatedKeeping } from "./types.ts";
 import { withFryingOil, withUptakeOfPart } from "./uptake.ts";
-import { weighChoice } from "./weigh-choice.ts";
+import { type WeighMeans, weighChoice } from "./weigh-choice.ts";
 
 export interface BuiltParts {
   readonly components: readonly Component[];
@@ -18,15 +16,14 @@ export interface BuiltParts {
 /** Reads and weighs every ingredient line, and checks the parts as a whole. */
 export function buildParts(
   draft: Draft,
-  foods: FoodBook,
-  spoons: SpoonSet,
+  means: WeighMeans,
   keepingOf: (part: DraftPart) => StatedKeeping,
 ): BuiltParts {
   const problems: RecipeProblem[] = [...partProblems(draft.parts)];
   const remarks: ReadRemark[] = [];
   const components = draft.parts.map((part, at): Component => {
     const lines = part.lines.flatMap((line, index) => {
-      const built = buildLine(line, `${at}.${index}`, foods, spoons);
+      const built = buildLine(line, `${at}.${index}`, means);
       if ("code" in built) {
         problems.push(built);
         return [];
@@ -41,7 +38,7 @@ export function buildParts(
     );
     for (const [index, built] of eaten.entries()) {
       const at = lines[index]?.line ?? part.line;
-      remarks.push(...remarksOn(built, at), ...cookingRemarks(built, at, foods));
+      remarks.push(...remarksOn(built, at), ...cookingRemarks(built, at, means.foods));
     }
     return { name: part.name, optional: part.optional, lines: eaten, keeping: keepingOf(part) };
   });
@@ -51,16 +48,15 @@ export function buildParts(
 function buildLine(
   { line, text, swaps }: DraftLine,
   key: string,
-  foods: FoodBook,
-  spoons: SpoonSet,
+  means: WeighMeans,
 ): Line | RecipeProblem {
   const read = readIngredient(text, line, swaps);
   if (!read.ok) return read.problem;
   return {
     key,
     text: [text, ...swaps].join("; "),
-    main: weighChoice(read.value.main, foods, spoons),
-    swaps: read.value.swaps.map((swap) => weighChoice(swap, foods, spoons)),
+    main: weighChoice(read.value.main, means),
+    swaps: read.value.swaps.map((swap) => weighChoice(swap, means)),
     optional: read.value.optional,
   };
 }

@@ -9,7 +9,8 @@ import { RECIPE_LIMITS, type ReadRemark, type RecipeProblem } from "./problems.t
 import { readStep } from "./read-step.ts";
 import { isYieldLine } from "./read-yield.ts";
 import { type SourceLine, sourceLines } from "./source-lines.ts";
-import type { Recipe } from "./types.ts";
+import type { Recipe, TakenFoods } from "./types.ts";
+import type { WeighMeans } from "./weigh-choice.ts";
 
 export interface ReadRecipe {
   readonly recipe: Recipe;
@@ -20,12 +21,14 @@ export interface ReadRecipe {
 /**
  * Reads a recipe from plain text (the form is described in `shared/recipe/README.md`). All faults at
  * once, each with its line. Foods are looked up in `foods` and lines weighed with its densities and the
- * given spoons; a food that is not found is a remark. Work is bounded by `RECIPE_LIMITS`.
+ * given spoons; a food that is not found is a remark. `takenFor` is what the coach says that names mean.
+ * Work is bounded by `RECIPE_LIMITS`.
  */
 export function readRecipe(
   text: string,
   foods: FoodBook,
   spoons: SpoonSet = "us",
+  takenFor: TakenFoods = {},
 ): Outcome<ReadRecipe, readonly RecipeProblem[]> {
   const lines = sourceLines(text);
   if (!lines.ok) return lines;
@@ -37,7 +40,7 @@ export function readRecipe(
   const draft = sortLines(
     lines.value.slice(title.problems.length > 0 && title.title === "" ? at : at + 1),
   );
-  return assemble(draft, title, foods, spoons);
+  return assemble(draft, title, { foods, spoons, takenFor });
 }
 
 interface Title {
@@ -61,12 +64,11 @@ function readTitle({ line, text }: SourceLine): Title {
 function assemble(
   draft: Draft,
   { title, problems: titleProblems }: Title,
-  foods: FoodBook,
-  spoons: SpoonSet,
+  means: WeighMeans,
 ): Outcome<ReadRecipe, readonly RecipeProblem[]> {
   const yields = draft.yields;
   const keeping = keepingOf(draft, title, yields?.portionWord ?? "portion");
-  const parts = buildParts(draft, foods, spoons, keeping.part);
+  const parts = buildParts(draft, means, keeping.part);
   const problems = [...titleProblems, ...draft.problems, ...keeping.problems, ...parts.problems];
   if (yields === null && !problems.some(isAboutYield)) problems.push({ code: "yield missing" });
   if (yields === null || problems.length > 0) return fail(byLine(problems));

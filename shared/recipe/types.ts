@@ -1,6 +1,9 @@
 import type { FoodId } from "../ids.ts";
 import type { Amount } from "../quantity/types.ts";
 
+/** Names of foods as the coach wrote them (folded) -> the entry of the food table that they say they mean. */
+export type TakenFoods = Readonly<Record<string, FoodId>>;
+
 /** One way to fill a line: an amount of a food. */
 export interface LineChoice {
   /** Null for "to taste". */

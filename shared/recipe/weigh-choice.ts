@@ -5,13 +5,21 @@ import { edibleG, sizedG, weigh } from "../food/weigh.ts";
 import type { SpoonSet } from "../quantity/types.ts";
 import { massUnitG } from "../quantity/unit.ts";
 import { isContainer, isCounted } from "../quantity/unit-words.ts";
-import { foldWords } from "../words/fold.ts";
+import { fold, foldWords } from "../words/fold.ts";
 import { singular } from "../words/plural.ts";
 import { tableGPerG } from "./dry-or-cooked.ts";
 import { isAsBought, saidState, sizeIn, withoutState } from "./line-words.ts";
 import type { ReadChoice } from "./read-ingredient.ts";
-import type { LineChoice } from "./types.ts";
+import type { LineChoice, TakenFoods } from "./types.ts";
 import { shareEaten } from "./uptake.ts";
+
+/** What lines are weighed with. */
+export interface WeighMeans {
+  readonly foods: FoodBook;
+  readonly spoons: SpoonSet;
+  /** It goes before the finder for exactly that name. */
+  readonly takenFor: TakenFoods;
+}
 
 /**
  * Takes a choice for an entry of the food table and weighs it: a measure stated in the line first,
@@ -19,8 +27,9 @@ import { shareEaten } from "./uptake.ts";
  * written cooked where the table has it dry (or the other way round) is taken for that entry, with the
  * published factor; without a factor it counts as not found. What cannot be weighed has null grams.
  */
-export function weighChoice(choice: ReadChoice, foods: FoodBook, spoons: SpoonSet): LineChoice {
-  const { found, foodText, preparation } = lookUp(choice, foods);
+export function weighChoice(choice: ReadChoice, means: WeighMeans): LineChoice {
+  const { spoons } = means;
+  const { found, foodText, preparation } = lookUp(choice, means);
   const food = found?.food ?? null;
   const grams = gramsOf(choice, food, spoons);
   return {
@@ -50,8 +59,11 @@ interface LookUp {
 const WHICH_FOOD =
   /^(?:about |max\.? )?(?:\d{1,2}(?:\.\d)? ?(?:%|per ?cent) ?(?:fat|lean)|(?:extra )?lean|(?:low|reduced|full|half)[- ]fat|fat[- ]free|skin(?:less|[- ]on)|with skin|unsalted|no added salt)$/iu;
 
-function lookUp(choice: ReadChoice, foods: FoodBook): LookUp {
+function lookUp(choice: ReadChoice, means: WeighMeans): LookUp {
+  const { foods } = means;
   const { foodText, preparation } = choice;
+  const chosen = chosenFor(foodText, means);
+  if (chosen !== null) return { found: chosen, foodText, preparation };
   // "beef mince, 5 % fat": which food it is stands after the comma.
   const which = preparation.split(", ").filter((piece) => WHICH_FOOD.test(piece));
   const told = which.length === 0 ? null : best(foods, [...which, foodText].join(" "));
@@ -60,10 +72,18 @@ function lookUp(choice: ReadChoice, foods: FoodBook): LookUp {
   // "boneless, skinless chicken thighs": the first comma did not end the food.
   const [next, ...rest] = preparation.split(", ");
   const longer = `${foodText}, ${next ?? ""}`;
-  const foundLonger = best(foods, longer.replace(",", ""));
+  const foundLonger = chosenFor(longer, means) ?? best(foods, longer.replace(",", ""));
   return foundLonger === null
     ? { found, foodText, preparation }
     : { found: foundLonger, foodText: longer, preparation: rest.join(", ") };
+}
+
+/** What the coach said that a name means; null when nothing, or a food that cannot stand for its state. */
+function chosenFor(name: string, { foods, takenFor }: WeighMeans): Found | null {
+  const key = fold(name);
+  const id = Object.hasOwn(takenFor, key) ? takenFor[key] : undefined;
+  const food = id === undefined ? null : foods.byId(id);
+  return food === null ? null : inState(food, saidState(name));
 }
 
 function best(foods: FoodBook, text: string): Found | null {

@@ -12,9 +12,13 @@ export interface Asked {
   readonly requestId: string;
 }
 
-/** A typed command with the names of the options filled in, or a press. */
+/** A typed command with the names of the options filled in and the texts in them, or a press. */
 export type Opening =
-  | { readonly path: readonly string[]; readonly given: readonly string[] }
+  | {
+      readonly path: readonly string[];
+      readonly given: readonly string[];
+      readonly texts?: OtherOptions;
+    }
   | { readonly pressId: string };
 
 /**

@@ -1,6 +1,7 @@
 import {
   type Command,
   type FormMaker,
+  type OtherOptions,
   Refusal,
   type Submission,
 } from "../../commands/kit/command.ts";
@@ -17,6 +18,7 @@ interface Opened {
   readonly command: Command;
   readonly make: FormMaker;
   readonly args: readonly string[];
+  readonly typed: OtherOptions;
 }
 
 /** The part of the bot that opens forms and takes them back. */
@@ -35,7 +37,7 @@ export function createForms(
         const found = opened(opening);
         if (found === null) throw new Error("asked for a form where there is none");
         const context = await contextIn(parts, asked, found.command);
-        return found.make(context, found.args);
+        return found.make(context, found.args, found.typed);
       }),
 
     submit: (asked, formId, filled) =>
@@ -58,16 +60,18 @@ function byPress(byName: ReadonlyMap<string, Command>, pressId: string): Opened 
   const make = own(command?.forms, press?.action);
   return press === null || command === undefined || make === null
     ? null
-    : { command, make, args: press.args };
+    : { command, make, args: press.args, typed: {} };
 }
 
 function byCommand(
   byName: ReadonlyMap<string, Command>,
-  { path, given }: Extract<Opening, { path: unknown }>,
+  { path, given, texts }: Extract<Opening, { path: unknown }>,
 ): Opened | null {
   const command = byName.get(path.join(" "));
   const make = own(command?.forms, command?.opens(given) ?? undefined);
-  return command === undefined || make === null ? null : { command, make, args: [] };
+  return command === undefined || make === null
+    ? null
+    : { command, make, args: [], typed: texts ?? {} };
 }
 
 function submissionFor(

@@ -87,7 +87,8 @@ async function runCommand(
   const { bot, calls, log, attachmentOrigins } = parts;
   const { path, options } = typedCommand(interaction.commandName, interaction.options.data);
   const surface = commandSurface(calls, interaction);
-  const opening = { path, given: options.map(({ name }) => name) };
+  const given = options.map(({ name }) => name);
+  const opening = { path, given, texts: textsOf(options) };
   if (interaction.guildId !== null && !isElsewhere(interaction, parts) && bot.opensForm(opening)) {
     return openForm(interaction, surface, opening, parts);
   }
@@ -185,8 +186,12 @@ async function complete(interaction: AutocompleteInteraction, parts: ListenParts
 
 /** The options filled in so far, but for the one being typed. */
 function othersOf(options: readonly CommandInteractionOption[], focused: string): OtherOptions {
-  const others = options.filter(({ name, value }) => name !== focused && value !== undefined);
-  return Object.fromEntries(others.map(({ name, value }) => [name, String(value)]));
+  return textsOf(options.filter(({ name }) => name !== focused));
+}
+
+function textsOf(options: readonly CommandInteractionOption[]): OtherOptions {
+  const filled = options.filter(({ value }) => value !== undefined);
+  return Object.fromEntries(filled.map(({ name, value }) => [name, String(value)]));
 }
 
 async function inTime(found: Promise<readonly Suggestion[]>): Promise<readonly Suggestion[]> {

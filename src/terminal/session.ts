@@ -133,7 +133,7 @@ async function runCommand(
 ): Promise<Filling | null> {
   const { screen, bot } = parts;
   const given = [...Object.keys(line.texts), ...Object.keys(line.files)];
-  const opening = { path: line.command.path, given };
+  const opening = { path: line.command.path, given, texts: line.texts };
   if (bot.opensForm(opening)) return openForm(parts, asked, opening, false);
   const raw: Record<string, string | AttachedFile> = { ...line.texts };
   for (const [name, path] of Object.entries(line.files)) {
