@@ -2,8 +2,8 @@ import { chunks } from "./chunks.ts";
 import type { PrismaClient } from "./generated/client.ts";
 import type { ReminderColumns as Row } from "./taking.ts";
 
-/** How many times the limit is read to complete the members of a page. */
-const COMPLETING = 5;
+/** Before every reminder. */
+const EVER = new Date(0);
 
 /** Earliest first, and always the same order among equals. */
 export function byDueAt(a: Row, b: Row): number {
@@ -28,13 +28,13 @@ async function dueNow(db: PrismaClient, now: Date, take: number): Promise<readon
   return [...scheduled, ...abandoned];
 }
 
-/** What else is scheduled for these members from one instant to another and can go with what is due. */
-async function alsoDue(
+/** What is scheduled for these members from one instant to another. */
+async function scheduledFor(
   db: PrismaClient,
   members: readonly string[],
   from: Date,
   until: Date,
-  take: number,
+  take?: number,
 ): Promise<readonly Row[]> {
   const found = await Promise.all(
     chunks(members).map((some) =>
@@ -45,17 +45,42 @@ async function alsoDue(
           dueAt: { gte: from, lte: until },
         },
         orderBy: { dueAt: "asc" },
-        take,
+        ...(take !== undefined && { take }),
       }),
     ),
   );
   return found.flat();
 }
 
+/** The first members whose scheduled rows fit in the limit together; at least one. */
+async function firstToFit(
+  db: PrismaClient,
+  members: readonly string[],
+  until: Date,
+  limit: number,
+): Promise<readonly string[]> {
+  const counts = new Map<string, number>();
+  for (const some of chunks(members)) {
+    const found = await db.reminder.groupBy({
+      by: ["memberId"],
+      where: { memberId: { in: [...some] }, state: "scheduled", dueAt: { lte: until } },
+      _count: true,
+    });
+    for (const { memberId, _count } of found) counts.set(memberId, _count);
+  }
+  let rows = 0;
+  const end = members.findIndex((member) => {
+    rows += counts.get(member) ?? 0;
+    return rows > limit;
+  });
+  return end === -1 ? members : members.slice(0, Math.max(1, end));
+}
+
 /** As many members as fit in the limit, each with all their rows; of a first one too large, the earliest. */
 function wholeMembers(rows: readonly Row[], limit: number): readonly Row[] {
   const byMember = new Map<string, Row[]>();
-  for (const row of rows.toSorted(byDueAt)) {
+  const once = new Map(rows.map((row) => [row.id, row]));
+  for (const row of [...once.values()].toSorted(byDueAt)) {
     const others = byMember.get(row.memberId);
     if (others === undefined) byMember.set(row.memberId, [row]);
     else others.push(row);
@@ -79,14 +104,17 @@ export async function dueRows(
   until: Date,
   limit: number,
 ): Promise<readonly Row[]> {
-  const first = await dueNow(db, now, limit);
+  const first = (await dueNow(db, now, limit)).toSorted(byDueAt);
   const members = [...new Set(first.map((row) => row.memberId))];
-  const scheduled = first.filter((row) => row.state === "scheduled");
+  const end = until > now ? until : now;
+  if (first.length < limit) {
+    return wholeMembers([...first, ...(await scheduledFor(db, members, now, end))], limit);
+  }
   // When the page is full, rows of its members may lie behind its end, due as well.
-  const isFull = scheduled.length === limit;
-  const end = scheduled.at(-1)?.dueAt ?? now;
-  const from = isFull ? end : now;
-  const more = await alsoDue(db, members, from, until > now ? until : now, limit * COMPLETING);
-  const rows = new Map([...first, ...more].map((row) => [row.id, row]));
-  return wholeMembers([...rows.values()], limit);
+  const fitting = await firstToFit(db, members, end, limit);
+  const abandoned = first.filter((row) => row.state === "claimed");
+  const ours = abandoned.filter((row) => fitting.includes(row.memberId));
+  const take = fitting.length === 1 ? limit : undefined;
+  const scheduled = await scheduledFor(db, fitting, EVER, end, take);
+  return wholeMembers([...ours, ...scheduled], limit);
 }

@@ -2,7 +2,7 @@ import { randomBytes } from "node:crypto";
 import { resolve } from "node:path";
 import type { Stores } from "../../commands/kit/ports.ts";
 import { fail, type Outcome, ok } from "../../shared/outcome.ts";
-import type { Deliveries } from "../jobs/ports.ts";
+import type { Deliveries, Upkeep } from "../jobs/ports.ts";
 import { connectPostgres } from "./connect-postgres.ts";
 import { connectSqlite } from "./connect-sqlite.ts";
 import type { Connection } from "./connection.ts";
@@ -17,6 +17,8 @@ import { prismaMeals, prismaReminders } from "./reminders.ts";
 import { prismaSettings, type Settings } from "./settings.ts";
 import { prismaStocks } from "./stocks.ts";
 import { prismaTargets } from "./targets.ts";
+import { prismaUndelivered } from "./undelivered.ts";
+import { prismaUpkeep } from "./upkeep.ts";
 
 export type { OpenProblem } from "./open-problems.ts";
 
@@ -24,6 +26,7 @@ export interface Store {
   readonly stores: Stores;
   readonly deliveries: Deliveries;
   readonly settings: Settings;
+  readonly upkeep: Upkeep;
   /** Waits for what is being written, then lets the file or the server go. */
   close(): Promise<void>;
 }
@@ -50,9 +53,11 @@ function assemble({ db, taking, close }: Connection, newId: () => string): Store
       stocks: prismaStocks(db, newId),
       meals: prismaMeals(db),
       reminders: prismaReminders(db, newId),
+      undelivered: prismaUndelivered(db),
     },
     deliveries: prismaDeliveries(db, taking),
     settings: prismaSettings(db),
+    upkeep: prismaUpkeep(db),
     close,
   };
 }

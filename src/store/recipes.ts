@@ -109,6 +109,28 @@ async function publish(db: PrismaClient, input: Publishing): Promise<Published> 
   }
 }
 
+/** Rows of one query: more would go over the database's limit for one, and hold everybody up meanwhile. */
+const PAGE = 250;
+
+async function allNewest(db: PrismaClient, groupId: GroupId): Promise<PublishedRecipe[]> {
+  const all: PublishedRecipe[] = [];
+  for (let after = ""; ; ) {
+    const rows = await db.recipe.findMany({
+      where: { groupId, withdrawnAt: null, titleFold: { gt: after } },
+      orderBy: { titleFold: "asc" },
+      take: PAGE,
+      include: { revisions: { orderBy: { number: "desc" }, take: 1 } },
+    });
+    for (const { revisions, ...recipe } of rows) {
+      const [revision] = revisions;
+      if (revision !== undefined) all.push(toPublished({ ...revision, recipe }));
+    }
+    const last = rows.at(-1);
+    if (last === undefined || rows.length < PAGE) return all;
+    after = last.titleFold;
+  }
+}
+
 export function prismaRecipes(db: PrismaClient): Recipes {
   return {
     find: async (groupId, idOrTitle) =>
@@ -131,16 +153,7 @@ export function prismaRecipes(db: PrismaClient): Recipes {
       return rows.map(toSummary);
     },
 
-    all: async (groupId) => {
-      const rows = await db.recipe.findMany({
-        where: { groupId, withdrawnAt: null },
-        orderBy: { titleFold: "asc" },
-        include: { revisions: { orderBy: { number: "desc" }, take: 1 } },
-      });
-      return rows.flatMap(({ revisions: [revision], ...recipe }) =>
-        revision === undefined ? [] : [toPublished({ ...revision, recipe })],
-      );
-    },
+    all: (groupId) => allNewest(db, groupId),
 
     revision: async (groupId, id) => {
       const row = await db.revision.findFirst({

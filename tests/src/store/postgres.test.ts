@@ -4,6 +4,7 @@ import { migrationsOnServer } from "./postgres/migrations.ts";
 import { movingToServer } from "./postgres/moving.ts";
 import { openingOnServer } from "./postgres/opening.ts";
 import { racesOnServer } from "./postgres/races.ts";
+import { ticksOnServer } from "./postgres/ticks.ts";
 import { workersOnServer } from "./postgres/workers.ts";
 import { type PostgresRun, startRun } from "./postgres-place.ts";
 
@@ -26,4 +27,5 @@ describe("a PostgreSQL server", () => {
   movingToServer(given);
   racesOnServer(given);
   workersOnServer(given);
+  ticksOnServer(given);
 });

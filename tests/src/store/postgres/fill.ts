@@ -4,9 +4,9 @@ const ABOUT = JSON.stringify({
   lotId: "lot",
   title: "Barley pot",
   portions: 2,
-  date: null,
-  meal: null,
-  mealAt: null,
+  date: "2026-10-14",
+  meal: "Lunch",
+  mealAt: "2026-10-12T12:00:00Z",
 });
 
 /**

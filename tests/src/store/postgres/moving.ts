@@ -1,10 +1,11 @@
 import { spawn } from "node:child_process";
 import { once } from "node:events";
 import { existsSync } from "node:fs";
+import { copyFile } from "node:fs/promises";
 import { text } from "node:stream/consumers";
 import { fileURLToPath } from "node:url";
 import Database from "better-sqlite3";
-import { afterEach, beforeEach, describe, expect, test } from "vitest";
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from "vitest";
 import { groupId } from "../../../../shared/ids.ts";
 import { Prisma } from "../../../../src/store/generated/client.ts";
 import { moveGroups } from "../../../../src/store/move.ts";
@@ -31,19 +32,26 @@ async function run(args: readonly string[], env: Record<string, string> = {}) {
 
 export function movingToServer(given: () => PostgresRun): void {
   describe("the move of a group from a file to it", () => {
+    /** A file that was lived in, made once and copied for each test. */
+    let model: Place & { readonly path: string };
     let file: Place & { readonly path: string };
     let [a, b]: World[] = [];
     let before: unknown[] = [];
     let from = "";
     let to = "";
+    beforeAll(async () => {
+      model = await sqlitePlace();
+      const store = await openFile(model.path);
+      [a, b] = [await live(store, "a"), await live(store, "b")];
+      before = [await allOf(store, a), await allOf(store, b)];
+      await store.close();
+    });
+    afterAll(() => model.remove());
     beforeEach(async () => {
       ({ url: to } = await given().place());
       file = await sqlitePlace();
       from = `file:${file.path}`;
-      const store = await openFile(file.path);
-      [a, b] = [await live(store, "a"), await live(store, "b")];
-      before = [await allOf(store, a), await allOf(store, b)];
-      await store.close();
+      await copyFile(model.path, file.path);
     });
     afterEach(() => file.remove());
 
