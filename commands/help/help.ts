@@ -17,10 +17,22 @@ const EVERYONE = [
   { label: "/stock", figure: "what is where, until when", note: "with buttons to move it" },
   { label: "/meals", figure: "which meals are eaten from stock" },
   { label: "/reminders", figure: "what is coming, and how you are told" },
+  {
+    label: "/me",
+    figure: "what you avoid and who eats with you",
+    note: "every card then says so first",
+  },
+  {
+    label: "/targets set",
+    figure: "your day's energy and macros",
+    note: "also show and clear; cards count against them",
+  },
+  { label: "/food look", figure: "figures, measures and source of a food" },
 ];
 const COACH = [
   { label: "/recipe publish", figure: "publish a recipe from a text file" },
-  { label: "/group setup", figure: "coach role, reminder channel, time zone" },
+  { label: "/food add", figure: "a food from its pack's label", note: "for your group alone" },
+  { label: "/group setup", figure: "coach role, reminder channel, time zone, label style" },
 ];
 
 export const help = command({
