@@ -1,3 +1,4 @@
+import { setImmediate } from "node:timers/promises";
 import type { PublishedRecipe, Recipes } from "../../commands/kit/ports.ts";
 import type { CauseId, GroupId } from "../../shared/ids.ts";
 import { fold, foldWords } from "../../shared/words/fold.ts";
@@ -9,7 +10,7 @@ import {
   toColumn,
   toText,
 } from "./documents.ts";
-import type { PrismaClient } from "./generated/client.ts";
+import type { Prisma, PrismaClient } from "./generated/client.ts";
 import { isConflict, patiently } from "./patience.ts";
 import { toMember, toPublished, toSummary } from "./rows.ts";
 
@@ -112,11 +113,17 @@ async function publish(db: PrismaClient, input: Publishing): Promise<Published> 
 /** Rows of one query: more would go over the database's limit for one, and hold everybody up meanwhile. */
 const PAGE = 250;
 
+type NewestRow = Prisma.RecipeGetPayload<{ include: { revisions: true } }>;
+
 async function allNewest(db: PrismaClient, groupId: GroupId): Promise<PublishedRecipe[]> {
   const all: PublishedRecipe[] = [];
-  for (let after = ""; ; ) {
-    const rows = await db.recipe.findMany({
-      where: { groupId, withdrawnAt: null, titleFold: { gt: after } },
+  for (let after: string | null = null; ; ) {
+    const rows: NewestRow[] = await db.recipe.findMany({
+      where: {
+        groupId,
+        withdrawnAt: null,
+        ...(after === null ? {} : { titleFold: { gt: after } }),
+      },
       orderBy: { titleFold: "asc" },
       take: PAGE,
       include: { revisions: { orderBy: { number: "desc" }, take: 1 } },
@@ -128,6 +135,8 @@ async function allNewest(db: PrismaClient, groupId: GroupId): Promise<PublishedR
     const last = rows.at(-1);
     if (last === undefined || rows.length < PAGE) return all;
     after = last.titleFold;
+    // The SQLite adapter never waits for anything: without this all pages were one stretch.
+    await setImmediate();
   }
 }
 
