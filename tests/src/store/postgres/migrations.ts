@@ -147,6 +147,37 @@ export function migrationsOnServer(given: () => PostgresRun): void {
       expect(await migratePostgres(url)).toEqual([]);
     });
 
+    test("one that takes its time is waited for, not taken for one that was cut off", async () => {
+      const { server } = given();
+      const url = await server.database();
+      const list = await readMigrations("postgresql");
+      const slow = "CREATE TABLE slow (x int); SELECT pg_sleep(0.5);";
+      const only = { ...list, migrationDirectories: [migration("20260101000000_slow", slow)] };
+      const first = migratePostgres(url, only);
+      await expect
+        .poll(() => server.ask(url, "SELECT 1 FROM pg_stat_activity WHERE wait_event = 'PgSleep'"))
+        .toHaveLength(1);
+      expect(await migratePostgres(url, only)).toEqual([]);
+      expect(await first).toEqual(["20260101000000_slow"]);
+    });
+
+    test("one that was cut off is made again", async () => {
+      const { server } = given();
+      const url = await server.database();
+      const names = await migratePostgres(url);
+      const list = await readMigrations("postgresql");
+      const next = migration("20990101000000_next", "CREATE TABLE next (x int);");
+      const more = { ...list, migrationDirectories: [...list.migrationDirectories, next] };
+      // What a process that was killed during the script leaves behind.
+      await server.ask(
+        url,
+        `INSERT INTO "_prisma_migrations" ("id", "checksum", "migration_name") VALUES ('i', 'c', '20990101000000_next')`,
+      );
+      expect(await migratePostgres(url, more)).toEqual(["20990101000000_next"]);
+      expect(await migratePostgres(url, more)).toEqual([]);
+      expect(names.length).toBeGreaterThan(0);
+    });
+
     test("one that fails leaves nothing of itself, is named, and is not passed over", async () => {
       const { server } = given();
       const url = await server.database();

@@ -1,6 +1,6 @@
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
 import { causeId, foodId, groupId, targetId } from "../../../../shared/ids.ts";
-import type { Store } from "../../../../src/store/open.ts";
+import { connect, type Store } from "../../../../src/store/open.ts";
 import { date } from "../../../kit/stock.ts";
 import {
   cooked,
@@ -186,5 +186,11 @@ export function racesOnServer(given: () => PostgresRun): void {
     const eaten = await Promise.all(stores.map((store, i) => eatUp(store, w, `p${i}`)));
     expect(eaten.reduce((sum, count) => sum + count, 0)).toBe(6);
     await Promise.all(stores.map((store) => store.close()));
+    const connected = await connect(url);
+    if (!connected.ok) throw new Error(connected.problem.sentence);
+    const { db, close } = connected.value;
+    const level = await db.$queryRaw`SELECT current_setting('transaction_isolation') AS level`;
+    expect(level).toEqual([{ level: "read committed" }]);
+    await close();
   });
 }
