@@ -10,9 +10,11 @@ import type { Bot } from "./bot/face.ts";
 import { groupBooks } from "./bot/group-books.ts";
 import type { Clock } from "./clock.ts";
 import { loadFoodBook } from "./foods/load.ts";
-import type { Deliveries, Messenger } from "./jobs/ports.ts";
+import type { Deliveries, Messenger, Upkeep } from "./jobs/ports.ts";
 import { createTick, type Tick } from "./jobs/reminder-tick.ts";
 import type { Log } from "./log.ts";
+import type { Metrics } from "./ops/metrics.ts";
+import { watchBot } from "./ops/watch-bot.ts";
 import { type OpenProblem, openStore, type Store } from "./store/open.ts";
 
 export interface AppParts {
@@ -22,6 +24,10 @@ export interface AppParts {
   readonly log: Log;
   /** 12 characters of [0-9a-z]. By default unguessable. */
   readonly newId?: () => string;
+  /** Where what happens is counted and timed. */
+  readonly metrics?: Metrics;
+  /** Once aborted, no further reminder is begun. */
+  readonly stopping?: AbortSignal;
 }
 
 /** The bot with everything behind it, before a face is put on. */
@@ -31,20 +37,23 @@ export interface App {
   readonly stores: Stores;
   readonly deliveries: Deliveries;
   readonly settings: Store["settings"];
+  readonly upkeep: Upkeep;
   readonly newId: () => string;
   /** The reminder sweep, sending through this messenger. `lanes` 1 makes the order repeatable. */
   tickFor(messenger: Messenger, lanes?: number): Tick;
+  /** Lets go of the reminders that this process holds: for another, or for its next start. */
+  giveBack(): Promise<number>;
   close(): Promise<void>;
 }
 
 /** Joins the ports to the parts behind them; the only place that does. */
 export async function compose(parts: AppParts): Promise<Outcome<App, OpenProblem>> {
-  const { clock, log, face } = parts;
+  const { clock, log, face, metrics, stopping } = parts;
   const newId = parts.newId ?? unguessableId;
   const opened = await openStore(parts.databaseUrl, { newId });
   if (!opened.ok) return opened;
-  const { stores, deliveries, settings, close } = opened.value;
-  const bot = createBot({
+  const { stores, deliveries, settings, upkeep, close } = opened.value;
+  const plainBot = createBot({
     face,
     commands: COMMANDS,
     stores,
@@ -53,14 +62,16 @@ export async function compose(parts: AppParts): Promise<Outcome<App, OpenProblem
     clock,
     newId,
     log,
+    ...(metrics === undefined ? {} : { onFailure: metrics.failed }),
   });
   const worker = `${face}-${newId()}`;
   return ok({
-    bot,
+    bot: metrics === undefined ? plainBot : watchBot(plainBot, metrics),
     commands: COMMANDS,
     stores,
     deliveries,
     settings,
+    upkeep,
     newId,
     tickFor: (messenger, lanes) =>
       createTick({
@@ -73,7 +84,10 @@ export async function compose(parts: AppParts): Promise<Outcome<App, OpenProblem
         render: reminderReply,
         replan: (member, now) => replanMember(stores, member, now),
         ...(lanes === undefined ? {} : { lanes }),
+        ...(metrics === undefined ? {} : { meter: metrics.jobs }),
+        ...(stopping === undefined ? {} : { stopping }),
       }),
+    giveBack: () => upkeep.giveBack(worker, clock.now()),
     close,
   });
 }

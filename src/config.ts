@@ -1,4 +1,5 @@
 import { existsSync, readFileSync } from "node:fs";
+import { isIP } from "node:net";
 import { parseEnv } from "node:util";
 import { z } from "zod";
 import { fail, type Outcome, ok } from "../shared/outcome.ts";
@@ -9,6 +10,17 @@ export interface DiscordSettings {
   readonly applicationId: string;
   /** Another place than Discord's own to send requests to; loopback only, for tests. */
   readonly apiBase: string | null;
+  /** The shards this process serves; null for all, as many as Discord recommends. */
+  readonly shards: { readonly ids: readonly number[]; readonly total: number } | null;
+}
+
+/** Where health and metrics are shown. */
+export interface OpsSettings {
+  readonly host: string;
+  /** 0 for any that is free. */
+  readonly port: number;
+  /** Somebody set it: then the bot must not start without it. */
+  readonly isAskedFor: boolean;
 }
 
 export interface Config {
@@ -16,10 +28,18 @@ export interface Config {
   readonly discord: DiscordSettings | null;
   readonly databaseUrl: string;
   readonly logLevel: LogLevel;
+  /** Null when switched off. */
+  readonly ops: OpsSettings | null;
+  /** How long a finished reminder is kept, days. */
+  readonly retainDays: number;
 }
 
 type Env = Readonly<Record<string, string | undefined>>;
 
+const DEFAULT_OPS_PORT = 9464;
+const DEFAULT_OPS_HOST = "127.0.0.1";
+const DEFAULT_RETAIN_DAYS = 90;
+const SHARDS_MAX = 10_000;
 const DEFAULT_DATABASE_URL = "file:./data/batch-clerk.db";
 
 const token = z
@@ -63,6 +83,41 @@ function isLoopback(host: string): boolean {
   return LOOPBACK_HOSTS.includes(host);
 }
 
+const OPS_PORT_FAULT = `OPS_PORT must be a port from 1 to 65535, 0 for any that is free, or off. Leave it out for ${DEFAULT_OPS_PORT}.`;
+const opsPort = z
+  .string()
+  .regex(/^(off|\d{1,5})$/u, OPS_PORT_FAULT)
+  .refine((text) => text === "off" || Number(text) <= 65_535, OPS_PORT_FAULT)
+  .transform((text) => (text === "off" ? text : Number(text)))
+  .optional();
+
+const RETAIN_FAULT = `RETAIN_DAYS must be a number of days from 7 to 3650. Leave it out for ${DEFAULT_RETAIN_DAYS}.`;
+const retainDays = z
+  .string()
+  .regex(/^\d{1,4}$/u, RETAIN_FAULT)
+  .transform(Number)
+  .refine((days) => days >= 7 && days <= 3_650, RETAIN_FAULT)
+  .default(DEFAULT_RETAIN_DAYS);
+
+const SHARDS_FAULT =
+  "DISCORD_SHARDS must be the first and last shard of this process and how many there are in all, such as 0-3/8 and 4-7/8 for two processes. Leave it out when one process serves all.";
+const discordShards = z
+  .string()
+  .regex(/^\d{1,5}(-\d{1,5})?\/\d{1,5}$/u, SHARDS_FAULT)
+  .transform((text) => {
+    const [first = 0, last = first, ...rest] = text.split(/[-/]/u).map(Number);
+    return rest.length === 0
+      ? { first, last: first, total: last }
+      : { first, last, total: rest[0] ?? 0 };
+  })
+  .refine(({ first, last, total }) => first <= last && last < total, SHARDS_FAULT)
+  .refine(({ total }) => total <= SHARDS_MAX, SHARDS_FAULT)
+  .transform(({ first, last, total }) => ({
+    ids: Array.from({ length: last - first + 1 }, (_, index) => first + index),
+    total,
+  }))
+  .optional();
+
 const settings = z
   .object({
     DISCORD_TOKEN: token.optional(),
@@ -75,6 +130,16 @@ const settings = z
       )
       .optional(),
     DATABASE_URL: databaseUrl.default(DEFAULT_DATABASE_URL),
+    DISCORD_SHARDS: discordShards,
+    OPS_PORT: opsPort,
+    OPS_HOST: z
+      .string()
+      .refine(
+        (host) => host === "localhost" || isIP(host) !== 0,
+        "OPS_HOST must be an address of this machine, such as 127.0.0.1 or ::1; 0.0.0.0 is every address it has.",
+      )
+      .optional(),
+    RETAIN_DAYS: retainDays,
     LOG_LEVEL: z
       .enum(LOG_LEVELS, { error: `LOG_LEVEL must be one of: ${LOG_LEVELS.join(", ")}.` })
       .default("info"),
@@ -116,11 +181,37 @@ export function readConfig(env: Env): Outcome<Config, readonly string[]> {
           token: data.DISCORD_TOKEN,
           applicationId: data.DISCORD_APPLICATION_ID,
           apiBase: data.DISCORD_API_BASE ?? null,
+          shards: data.DISCORD_SHARDS ?? null,
         }
       : null,
     databaseUrl: data.DATABASE_URL,
     logLevel: data.LOG_LEVEL,
+    ops: opsOf(data.OPS_PORT, data.OPS_HOST),
+    retainDays: data.RETAIN_DAYS,
   });
+}
+
+function opsOf(port: number | "off" | undefined, host: string | undefined): OpsSettings | null {
+  if (port === "off") return null;
+  return {
+    host: host ?? DEFAULT_OPS_HOST,
+    port: port ?? DEFAULT_OPS_PORT,
+    isAskedFor: port !== undefined,
+  };
+}
+
+/** What must never stand in a log or a message: the bot's token and the database's password. */
+export function secretsOf({ discord, databaseUrl }: Config): readonly string[] {
+  const password = URL.canParse(databaseUrl) ? new URL(databaseUrl).password : "";
+  return [discord?.token ?? "", password, decoded(password)].filter((secret) => secret !== "");
+}
+
+function decoded(text: string): string {
+  try {
+    return decodeURIComponent(text);
+  } catch {
+    return text;
+  }
 }
 
 /** The settings of this process: `env` itself, and what a `.env` file beside it adds. `env` wins. */

@@ -1,4 +1,5 @@
 import { pino } from "pino";
+import { loggable } from "./log-fields.ts";
 
 export const LOG_LEVELS = ["fatal", "error", "warn", "info", "debug", "trace", "silent"] as const;
 export type LogLevel = (typeof LOG_LEVELS)[number];
@@ -14,21 +15,41 @@ export interface Log {
   readonly debug: Write;
 }
 
-/** Fields that never reach the log, at the top or one level down. */
-const SECRET_FIELDS = ["token", "authorization", "Authorization", "DISCORD_TOKEN", "DATABASE_URL"];
-
 interface Sink {
   write(line: string): void;
 }
 
-/** JSON lines on standard error: standard output belongs to the terminal chat. */
-export function createLog(level: LogLevel, sink: Sink = process.stderr): Log {
+/** Shorter ones would blot out half of every line. */
+const SECRET_MIN = 4;
+
+/** The line with every secret in it blotted out, also where it is written as JSON or in an address. */
+function blotter(secrets: readonly string[]): (line: string) => string {
+  const forms = secrets
+    .filter((secret) => secret.length >= SECRET_MIN)
+    .flatMap((secret) => [secret, encodeURIComponent(secret)])
+    .flatMap((form) => [form, JSON.stringify(form).slice(1, -1)])
+    // The longer first: one that holds another must go as a whole.
+    .toSorted((a, b) => b.length - a.length);
+  return (line) => forms.reduce((rest, form) => rest.replaceAll(form, "[secret]"), line);
+}
+
+/**
+ * JSON lines on standard error: standard output belongs to the terminal chat. What is logged passes
+ * through `loggable`, which lets numbers and words of the bot's own through and nothing a person typed.
+ * `secrets` (tokens, passwords) are blotted out wherever they stand.
+ */
+export function createLog(
+  level: LogLevel,
+  sink: Sink = process.stderr,
+  secrets: readonly string[] = [],
+): Log {
   return pino(
     {
       level,
       base: null,
       timestamp: pino.stdTimeFunctions.isoTime,
-      redact: SECRET_FIELDS.flatMap((name) => [name, `*.${name}`, `*.*.${name}`]),
+      formatters: { log: loggable },
+      hooks: { streamWrite: blotter(secrets) },
     },
     sink,
   );

@@ -1,68 +1,46 @@
-import { once } from "node:events";
 import { movableClock, systemClock } from "./clock.ts";
-import { type App, compose } from "./compose.ts";
-import { type Config, type DiscordSettings, readConfig, withEnvFile } from "./config.ts";
-import { startSchedule } from "./jobs/schedule.ts";
-import { createLog, type Log } from "./log.ts";
+import { compose } from "./compose.ts";
+import { type Config, readConfig, secretsOf, withEnvFile } from "./config.ts";
+import { createLog } from "./log.ts";
+import { stopSignal } from "./ops/stop-signal.ts";
 import { runTerminal } from "./terminal/start.ts";
 
-/** How long an orderly end may take before the process is ended anyway. */
-const STOP_WITHIN_MS = 10_000;
+/** After an orderly end, how long a connection that hangs may keep the process. */
+const LINGER_MS = 1_000;
 
 process.exitCode = await main();
-setTimeout(() => process.exit(), STOP_WITHIN_MS).unref();
+setTimeout(() => process.exit(), LINGER_MS).unref();
 
 async function main(): Promise<number> {
   const config = readConfig(withEnvFile(process.env));
-  if (!config.ok) return giveUp(...config.problem);
+  if (!config.ok) return giveUp(config.problem);
   try {
-    return config.value.discord === null
-      ? await serveTerminal(config.value)
-      : await serveDiscord(config.value, config.value.discord);
+    return await serve(config.value);
   } catch (error) {
-    createLog(config.value.logLevel).fatal({ err: error }, "the process ends on an error");
-    return giveUp("Batch Clerk had to stop because of an error on its side; the log has the rest.");
+    createLog(config.value.logLevel, process.stderr, secretsOf(config.value)).fatal(
+      { err: error },
+      "the process ends on an error",
+    );
+    return giveUp([
+      "Batch Clerk had to stop because of an error on its side; the log has the rest.",
+    ]);
   }
 }
 
-async function serveDiscord(config: Config, settings: DiscordSettings): Promise<number> {
-  const log = createLog(config.logLevel);
-  const signal = stopSignal();
-  const app = await compose({ ...config, face: "discord", clock: systemClock, log });
-  if (!app.ok) return giveUp(app.problem.sentence);
-  try {
-    return await runDiscord(app.value, settings, log, signal);
-  } finally {
-    await app.value.close();
-  }
-}
-
-async function runDiscord(
-  app: App,
-  settings: DiscordSettings,
-  log: Log,
-  signal: AbortSignal,
-): Promise<number> {
+async function serve(config: Config): Promise<number> {
+  if (config.discord === null) return serveTerminal(config);
   // Loaded only here: the terminal chat starts faster without it.
-  const { startDiscord } = await import("./discord/start.ts");
-  const discord = await startDiscord({ ...settings, ...app, log });
-  if (!discord.ok) return giveUp(discord.problem.sentence);
-  const { messenger, closed, stop } = discord.value;
-  const schedule = startSchedule(app.tickFor(messenger), log);
-  const reason = await Promise.race([closed, aborted(signal)]);
-  log.info({ reason }, "stopping");
-  // First the sweep, which needs the connection to finish what it has claimed.
-  await schedule.stop();
-  await stop();
-  return reason === null ? 0 : giveUp(`The connection to Discord ended: ${reason}.`);
+  const { serveDiscord } = await import("./serve-discord.ts");
+  return giveUp(await serveDiscord(config, config.discord, stopSignal()));
 }
 
 async function serveTerminal(config: Config): Promise<number> {
   // In a chat only what needs attention is worth a line of log; LOG_LEVEL=debug shows it all.
-  const log = createLog(config.logLevel === "info" ? "warn" : config.logLevel);
+  const level = config.logLevel === "info" ? "warn" : config.logLevel;
+  const log = createLog(level, process.stderr, secretsOf(config));
   const clock = movableClock(systemClock);
   const app = await compose({ ...config, face: "terminal", clock, log });
-  if (!app.ok) return giveUp(app.problem.sentence);
+  if (!app.ok) return giveUp([app.problem.sentence]);
   try {
     await runTerminal({
       ...app.value,
@@ -80,22 +58,8 @@ async function serveTerminal(config: Config): Promise<number> {
   }
 }
 
-/** Aborted by the first SIGINT or SIGTERM; a second one ends the process as usual. */
-function stopSignal(): AbortSignal {
-  const controller = new AbortController();
-  const stop = (): void => controller.abort();
-  process.once("SIGINT", stop);
-  process.once("SIGTERM", stop);
-  return controller.signal;
-}
-
-async function aborted(signal: AbortSignal): Promise<null> {
-  if (!signal.aborted) await once(signal, "abort");
-  return null;
-}
-
-/** Sentences for whoever started the process, on standard error. */
-function giveUp(...sentences: readonly string[]): number {
+/** Sentences for whoever started the process, on standard error; 0 when there are none. */
+function giveUp(sentences: readonly string[]): number {
   for (const sentence of sentences) process.stderr.write(`${sentence}\n`);
-  return 1;
+  return sentences.length === 0 ? 0 : 1;
 }

@@ -17,6 +17,7 @@ import type { DerivedReminder, ReminderChoice, ReminderRow } from "../../shared/
 import type { Batch, Lot, Stock, StockChange } from "../../shared/stock/types.ts";
 import type { TargetRule } from "../../shared/target/types.ts";
 import type { Instant } from "../../shared/time.ts";
+import type { Undelivered } from "./undelivered.ts";
 
 /** One chat server's client group. */
 export interface Group {
@@ -244,4 +245,5 @@ export interface Stores {
   readonly targets: Targets;
   readonly meals: Meals;
   readonly reminders: Reminders;
+  readonly undelivered: Undelivered;
 }

@@ -21,6 +21,8 @@ export interface BotParts {
   readonly clock: Clock;
   readonly newId: () => string;
   readonly log: Log;
+  /** Told what a request was about when it failed by a fault of the bot's own. */
+  readonly onFailure?: (what: string) => void;
 }
 
 const CAUSE_MAX = 100;
@@ -66,9 +68,9 @@ export async function guarded<T>(
     if (error instanceof Refusal) return refused(error.sentences);
     // What was typed stays out of the log: it is the member's.
     const errorId = parts.newId().slice(0, 8);
-    const { groupId, requestId, actor } = asked;
+    parts.onFailure?.(what);
     parts.log.error(
-      { err: error, errorId, what: what.slice(0, 60), groupId, requestId, userId: actor.userId },
+      { err: error, errorId, what: what.slice(0, 60), groupId: asked.groupId },
       "a request failed",
     );
     return apology(errorId);

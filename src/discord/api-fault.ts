@@ -45,9 +45,9 @@ function reasonOf(error: unknown): string {
 
 /**
  * An error as log fields. Errors of the platform's interface carry addresses with interaction tokens
- * and whole messages, so of them only codes are kept; of all others the stack.
+ * and whole messages, so of them only codes are kept; the log makes what is fit of all others.
  */
-export function logFields(error: unknown): Readonly<Record<string, string | number>> {
+export function logFields(error: unknown): Readonly<Record<string, string | number | Error>> {
   if (error instanceof DiscordAPIError) {
     return { error: "refused", status: error.status, code: error.code, method: error.method };
   }
@@ -55,5 +55,5 @@ export function logFields(error: unknown): Readonly<Record<string, string | numb
     return { error: error.name, method: error.method };
   }
   if (!(error instanceof Error)) return { error: "not an error object" };
-  return { error: error.name, reason: reasonOf(error), stack: error.stack ?? error.message };
+  return { error: error.name, reason: reasonOf(error), err: error };
 }

@@ -1,4 +1,11 @@
-import { Client, DiscordjsError, DiscordjsErrorCodes, Events, GatewayIntentBits } from "discord.js";
+import {
+  Client,
+  DiscordjsError,
+  DiscordjsErrorCodes,
+  Events,
+  GatewayIntentBits,
+  Status,
+} from "discord.js";
 import type { Command } from "../../commands/kit/command.ts";
 import { fail, type Outcome, ok } from "../../shared/outcome.ts";
 import type { Bot } from "../bot/face.ts";
@@ -28,12 +35,23 @@ export interface DiscordParts {
    * other servers are turned away. Commands registered everywhere before stay until registered anew.
    */
   readonly guildRestricted?: string | null;
+  /** Which shards of how many this process serves; as many as the platform recommends, all of them, when left out. */
+  readonly shards?: Shards | null;
+  /** Aborted while the login is under way, it is given up. */
+  readonly stopping?: AbortSignal;
+}
+
+export interface Shards {
+  readonly ids: readonly number[];
+  readonly total: number;
 }
 
 export interface DiscordHandle {
   readonly messenger: Messenger;
   /** Resolves with the reason when the connection has ended for good: then end the process. */
   readonly closed: Promise<string>;
+  /** Whether every shard of this process is connected and ready. */
+  isConnected(): boolean;
   /** Waits for answers under way (briefly), then disconnects. */
   stop(): Promise<void>;
 }
@@ -45,7 +63,8 @@ export interface StartProblem {
     | "another application"
     | "gateway refused"
     | "unreachable"
-    | "commands refused";
+    | "commands refused"
+    | "stopped";
   readonly sentence: string;
 }
 
@@ -57,7 +76,7 @@ export async function startDiscord(
 ): Promise<Outcome<DiscordHandle, StartProblem>> {
   const { bot, log, token, applicationId } = parts;
   const apiBase = parts.apiBase ?? null;
-  const client = createClient(apiBase, log);
+  const client = createClient(apiBase, parts.shards ?? null, log);
   const { closed, close } = whenClosed(client);
   const calls = createCalls(apiBase);
   const listening = listen(client, {
@@ -81,13 +100,27 @@ export async function startDiscord(
     await stop();
     return fail(problem);
   }
-  log.info({ servers: client.guilds.cache.size }, "connected to Discord");
+  const { size: shards } = client.ws.shards;
+  log.info({ servers: client.guilds.cache.size, shards }, "connected to Discord");
   const onTokenRefused = () => close("Discord no longer takes the token");
-  return ok({ messenger: createMessenger({ mailbox, log, onTokenRefused }), closed, stop });
+  return ok({
+    messenger: createMessenger({ mailbox, log, onTokenRefused }),
+    closed,
+    isConnected: () => isConnected(client),
+    stop,
+  });
 }
 
-function createClient(apiBase: string | null, log: AdapterLog): Client {
+function isConnected({ ws: { shards } }: Client): boolean {
+  return shards.size > 0 && shards.every(({ status }) => status === Status.Ready);
+}
+
+function createClient(apiBase: string | null, shards: Shards | null, log: AdapterLog): Client {
   const client = new Client({
+    // By itself the library would open one connection, whatever the platform asks for.
+    ...(shards === null
+      ? { shards: "auto" }
+      : { shards: [...shards.ids], shardCount: shards.total }),
     // Interactions and direct messages of our own need no more than this.
     intents: [GatewayIntentBits.Guilds],
     allowedMentions: { parse: [] },
@@ -95,9 +128,15 @@ function createClient(apiBase: string | null, log: AdapterLog): Client {
     rest: { invalidRequestWarningInterval: 100, ...(apiBase === null ? {} : { api: apiBase }) },
   });
   client.on(Events.Error, (error) => log.error(logFields(error), "the client reported an error"));
-  client.on(Events.ShardError, (error) => log.warn(logFields(error), "the gateway had an error"));
-  client.on(Events.ShardReconnecting, () => log.warn({}, "the gateway connection was lost"));
-  client.on(Events.ShardResume, (_id, replayed) => log.info({ replayed }, "the gateway resumed"));
+  client.on(Events.ShardError, (error, shard) =>
+    log.warn({ ...logFields(error), shard }, "the gateway had an error"),
+  );
+  client.on(Events.ShardReconnecting, (shard) =>
+    log.warn({ shard }, "the gateway connection was lost"),
+  );
+  client.on(Events.ShardResume, (shard, replayed) =>
+    log.info({ shard, replayed }, "the gateway resumed"),
+  );
   client.rest.on("invalidRequestWarning", ({ count }) => {
     log.warn({ count }, "many requests were refused; too many in ten minutes block this address");
   });
@@ -118,7 +157,7 @@ function whenClosed(client: Client): { closed: Promise<string>; close: (reason: 
 /** Null when logged in and ready. */
 async function logIn(
   client: Client,
-  { token, applicationId, log }: DiscordParts,
+  { token, applicationId, log, stopping }: DiscordParts,
   closed: Promise<string>,
 ): Promise<StartProblem | null> {
   const ready = new Promise<null>((resolve) => {
@@ -126,13 +165,29 @@ async function logIn(
   });
   try {
     // After a final close the library's login never settles, so the close must be heard beside it.
-    const refused = await Promise.race([client.login(token).then(() => ready), closed]);
+    const loggedIn = client.login(token).then(() => ready);
+    const refused = await Promise.race([loggedIn, closed, aborted(stopping)]);
+    if (typeof refused === "object" && refused !== null) return refused;
     if (refused !== null) return { code: "gateway refused", sentence: gatewayRefused(refused) };
   } catch (error) {
     log.error(logFields(error), "the login failed");
     return loginProblem(error);
   }
   return client.application?.id === applicationId ? null : ANOTHER_APPLICATION;
+}
+
+const STOPPED: StartProblem = {
+  code: "stopped",
+  sentence: "Stopped before the connection to Discord was there.",
+};
+
+/** Settles when the signal is aborted; never without a signal. */
+function aborted(signal: AbortSignal | undefined): Promise<typeof STOPPED> {
+  return new Promise((resolve) => {
+    const stop = () => resolve(STOPPED);
+    if (signal?.aborted === true) stop();
+    signal?.addEventListener("abort", stop, { once: true });
+  });
 }
 
 function loginProblem(error: unknown): StartProblem {

@@ -4,8 +4,15 @@ import type { ReminderRow } from "../../shared/reminder/types.ts";
 import { type Instant, isBefore } from "../../shared/time.ts";
 import type { Clock } from "../clock.ts";
 import type { Log } from "../log.ts";
+import { measure } from "./measure.ts";
 import type { Parcel } from "./parcel.ts";
-import type { Deliveries, Messenger, SendResult } from "./ports.ts";
+import {
+  type Deliveries,
+  type JobMeter,
+  type Messenger,
+  type SendResult,
+  UNTOLD,
+} from "./ports.ts";
 
 /** Words a reminder message (`commands/reminders/message.ts`). */
 export type RenderReminder = (input: {
@@ -26,6 +33,7 @@ export interface DeliverParts {
   readonly log: Log;
   /** Names this process in its claims; another process never settles them. */
   readonly worker: string;
+  readonly meter?: JobMeter;
 }
 
 /** What became of one parcel. "lost": another worker has it, or the stock changed and it is moot. */
@@ -34,7 +42,7 @@ export type Fate =
   | { readonly kind: "lost" };
 
 /** A holding that is ours, sorted by whether it still helps. */
-interface Held {
+export interface Held {
   readonly nonce: string;
   readonly rows: readonly ReminderRow[];
   readonly late: readonly ReminderRow[];
@@ -66,6 +74,7 @@ export async function deliver(parts: DeliverParts, parcel: Parcel): Promise<Fate
     parts.log.warn({ nonce: first.nonce, result: result.kind }, "the lease ran out while sending");
   }
   const kind = settlementKind(result, attempt, stillHelps);
+  if (settled && parts.meter !== undefined) measure(parts.meter, held, kind, parts.clock.now());
   return { kind, late: kind === "sent" ? held.flatMap(({ late }) => late).length : 0 };
 }
 
@@ -206,6 +215,6 @@ async function settle(
 
 function lateSettlement(result: Settlement): Settlement {
   if (result.state === "retry") return result;
-  const reason = result.state === "failed" ? `came too late; ${result.reason}` : TOO_LATE;
+  const reason = result.state === "failed" ? `${UNTOLD}${result.reason}` : TOO_LATE;
   return { state: "expired", reason };
 }

@@ -51,6 +51,43 @@ export interface Deliveries {
   group(memberId: MemberId): Promise<Group | null>;
 }
 
+/** Reminders as a whole: counted, let go and cleared away. Implemented in `src/store/`. */
+export interface Upkeep {
+  /** What is due at `now` and nobody is sending: how many rows, and since when the oldest waits. */
+  backlog(now: Instant): Promise<Backlog>;
+  /**
+   * Lets go of all that `worker` holds, for another to take at once. Each row keeps its nonce, since it
+   * may have been sent. Returns how many.
+   */
+  giveBack(worker: string, now: Instant): Promise<number>;
+  /**
+   * Deletes reminders that were sent, failed or expired before then and no longer help, piece by piece
+   * while `goOn` says so, and returns how many. What waits or is being sent is never touched.
+   */
+  pruneReminders(before: Instant, goOn: () => Promise<boolean>): Promise<number>;
+  /** The same for drafts of recipes last changed before then. */
+  pruneDrafts(before: Instant, goOn: () => Promise<boolean>): Promise<number>;
+}
+
+export interface Backlog {
+  readonly due: number;
+  /** Null when nothing is due. */
+  readonly oldestDueAt: Instant | null;
+}
+
+/** Told what the sweep does, for figures; never whom it concerns. */
+export interface JobMeter {
+  /** So many reminders ended so, or are to be tried again. */
+  reminders(became: "sent" | "failed" | "expired" | "retried", count: number): void;
+  /** From the due time of one reminder to its sending, seconds; never below 0. */
+  lag(seconds: number): void;
+  /** A sweep has ended. */
+  swept(seconds: number, errors: number): void;
+}
+
+/** Begins the reason of a reminder that came too late and of which nobody could be told. */
+export const UNTOLD = "came too late; ";
+
 /** One message that covers one or more reminder rows. */
 export interface OutgoingMessage {
   readonly to: Member;

@@ -9,6 +9,8 @@ export interface TickParts extends DeliverParts {
   readonly replan: (member: Member, now: Instant) => Promise<unknown>;
   /** Messages under way at a time. 1 makes their order repeatable. */
   readonly lanes?: number;
+  /** Once aborted, no further message is begun; those under way are finished. */
+  readonly stopping?: AbortSignal;
 }
 
 export interface TickReport {
@@ -41,11 +43,18 @@ type Count = { -readonly [Key in keyof TickReport]: TickReport[Key] };
 export function createTick(parts: TickParts): Tick {
   let running: Promise<TickReport> | null = null;
   return () => {
-    running ??= sweep(parts).finally(() => {
+    running ??= timed(parts).finally(() => {
       running = null;
     });
     return running;
   };
+}
+
+async function timed(parts: TickParts): Promise<TickReport> {
+  const startMs = performance.now();
+  const report = await sweep(parts);
+  parts.meter?.swept((performance.now() - startMs) / 1_000, report.errors);
+  return report;
 }
 
 async function sweep(parts: TickParts): Promise<TickReport> {
@@ -68,6 +77,7 @@ async function replanAll(parts: TickParts, count: Count): Promise<void> {
     const fresh = page.filter((id) => !seen.has(id));
     if (fresh.length === 0) return;
     for (const id of fresh) {
+      if (parts.stopping?.aborted === true) return;
       seen.add(id);
       await noted(parts, count, "replanning", async () => {
         const member = await parts.stores.members.find(id);
@@ -87,9 +97,13 @@ async function deliverAll(parts: TickParts, count: Count): Promise<void> {
     const fresh = parcelsOf(due, now).filter((parcel) => !seen.has(keyOf(parcel)));
     if (fresh.length === 0) return;
     for (const parcel of fresh) seen.add(keyOf(parcel));
-    await inLanes(parts.lanes ?? LANES, fresh, (parcel) =>
-      noted(parts, count, "delivering", async () => tally(count, await deliver(parts, parcel))),
-    );
+    await inLanes(parts.lanes ?? LANES, fresh, async (parcel) => {
+      if (parts.stopping?.aborted === true) return;
+      await noted(parts, count, "delivering", async () =>
+        tally(count, await deliver(parts, parcel)),
+      );
+    });
+    if (parts.stopping?.aborted === true) return;
   }
 }
 

@@ -1,7 +1,7 @@
 import type { IncomingMessage } from "node:http";
 import type { Duplex } from "node:stream";
 import { type WebSocket, WebSocketServer } from "ws";
-import { type JsonObject, num, obj, parseJson, str } from "./json.ts";
+import { type JsonObject, list, num, obj, parseJson, str } from "./json.ts";
 import type { Platform } from "./platform.ts";
 import { guildJson, userJson } from "./world.ts";
 
@@ -20,9 +20,22 @@ const EVENTS_MAX = 10_000;
 
 interface Session {
   readonly id: string;
+  /** Which part of the guilds it is told of, of how many. */
+  readonly shard: readonly [id: number, total: number];
   readonly events: { readonly s: number; readonly t: string; readonly d: JsonObject }[];
   sequence: number;
   socket: WebSocket | null;
+}
+
+/** What an IDENTIFY says it wants to be; alone when it says nothing (topics/gateway, "Sharding"). */
+function shardIn(d: JsonObject): Session["shard"] {
+  const [id, total] = list(d["shard"]);
+  return total === undefined ? [0, 1] : [num(id), num(total)];
+}
+
+/** The platform's rule: by the time in a guild's id; what is of no guild goes to the first shard. */
+function isOf({ shard: [id, total] }: Session, guildId: string): boolean {
+  return (guildId === "" ? 0 : Number((BigInt(guildId) >> 22n) % BigInt(total))) === id;
 }
 
 /** The gateway of the loopback platform: sessions, heartbeats, resuming with replay, and ways to break. */
@@ -72,14 +85,24 @@ export class Gateway {
     return [...this.#sessions.values()].filter((session) => session.socket !== null).length;
   }
 
-  /** Sends an event to every session; kept for replay where the connection is gone. */
+  /** Shards that have a live connection, as "0/2", in order. */
+  get shards(): readonly string[] {
+    const live = [...this.#sessions.values()].filter((session) => session.socket !== null);
+    return live.map(({ shard }) => shard.join("/")).toSorted();
+  }
+
+  /** Sends an event to the session whose guild it is; kept for replay where the connection is gone. */
   dispatch(type: string, d: JsonObject): void {
     for (const session of this.#sessions.values()) {
-      session.sequence += 1;
-      session.events.push({ s: session.sequence, t: type, d });
-      if (session.events.length > EVENTS_MAX) session.events.shift();
-      this.#send(session.socket, { op: OP.dispatch, s: session.sequence, t: type, d });
+      if (isOf(session, str(d["guild_id"]))) this.#tell(session, type, d);
     }
+  }
+
+  #tell(session: Session, type: string, d: JsonObject): void {
+    session.sequence += 1;
+    session.events.push({ s: session.sequence, t: type, d });
+    if (session.events.length > EVENTS_MAX) session.events.shift();
+    this.#send(session.socket, { op: OP.dispatch, s: session.sequence, t: type, d });
   }
 
   /** Ends every connection with a close code; 4004 and 4010 to 4014 are final. */
@@ -127,7 +150,7 @@ export class Gateway {
         break;
       case OP.identify:
         this.identifies += 1;
-        if (this.#mayEnter(ws, d)) this.#identify(ws);
+        if (this.#mayEnter(ws, d)) this.#identify(ws, shardIn(d));
         break;
       case OP.resume:
         this.resumes += 1;
@@ -145,27 +168,30 @@ export class Gateway {
     return code === null;
   }
 
-  #identify(ws: WebSocket): void {
+  #identify(ws: WebSocket, shard: Session["shard"]): void {
     const world = this.#platform.world;
     const session: Session = {
       id: `session-${this.identifies}`,
+      shard,
       events: [],
       sequence: 0,
       socket: ws,
     };
-    this.#sessions.clear();
+    for (const old of this.#sessions.values()) {
+      if (old.shard.join() === shard.join()) this.#sessions.delete(old.id);
+    }
     this.#sessions.set(session.id, session);
-    this.dispatch("READY", {
+    const guilds = [...world.guilds.values()].filter(({ id }) => isOf(session, id));
+    this.#tell(session, "READY", {
       v: 10,
       user: userJson(world.bot, true),
       application: { id: this.#platform.applicationId, flags: 0 },
-      guilds: [...world.guilds.keys()].map((id) => ({ id, unavailable: true })),
+      guilds: guilds.map(({ id }) => ({ id, unavailable: true })),
       session_id: session.id,
       resume_gateway_url: this.#platform.baseUrl.replace("http:", "ws:"),
-      shard: [0, 1],
+      shard: [...shard],
     });
-    for (const guild of world.guilds.values())
-      this.dispatch("GUILD_CREATE", guildJson(guild, world));
+    for (const guild of guilds) this.#tell(session, "GUILD_CREATE", guildJson(guild, world));
   }
 
   #resume(ws: WebSocket, d: JsonObject): void {
@@ -178,7 +204,7 @@ export class Gateway {
     for (const event of session.events) {
       if (event.s > num(d["seq"])) this.#send(ws, { op: OP.dispatch, ...event });
     }
-    this.dispatch("RESUMED", {});
+    this.#tell(session, "RESUMED", {});
   }
 
   #send(ws: WebSocket | null, payload: JsonObject): void {

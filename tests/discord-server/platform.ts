@@ -61,6 +61,8 @@ export class Platform {
   readonly nonces = new Map<string, { messageId: string; untilMs: number }>();
   /** Whether reading messages back shows their nonce; unpublished, so off unless a test asks. */
   showNonces = false;
+  /** How many connections a bot is asked to open. */
+  shards = 1;
   baseUrl = "";
   #waiters: (() => void)[] = [];
 

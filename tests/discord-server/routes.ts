@@ -21,8 +21,14 @@ const ROUTES: readonly Route[] = [
     status: 200,
     body: {
       url: platform.baseUrl.replace("http:", "ws:"),
-      shards: 1,
-      session_start_limit: { total: 1_000, remaining: 999, reset_after: 0, max_concurrency: 1 },
+      shards: platform.shards,
+      session_start_limit: {
+        total: 1_000,
+        remaining: 999,
+        reset_after: 0,
+        // All at once: a test has no five seconds for each.
+        max_concurrency: platform.shards,
+      },
     },
   })),
   route("PUT", /^\/applications\/(\d+)\/commands$/u, (platform, received, [app]) =>

@@ -139,6 +139,7 @@ export function storesWith(some: Partial<Stores>): Stores {
     targets: { list: async () => [], add: unused },
     meals: closed,
     reminders: closed,
+    undelivered: closed,
     ...some,
   };
 }

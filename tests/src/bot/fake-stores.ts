@@ -95,6 +95,7 @@ export function fakeStores(): Stores {
       ledger: unused,
     },
     reminders: { find: async () => null, coming: unused, replan: unused },
+    undelivered: { untold: async () => [], ofGroup: unused, markTold: unused },
     recipes: {
       find: unused,
       search: unused,

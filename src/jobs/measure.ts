@@ -1,0 +1,25 @@
+import type { Instant } from "../../shared/time.ts";
+import type { Held } from "./deliver.ts";
+import type { JobMeter } from "./ports.ts";
+
+/** Tells the meter what became of one message's reminders. */
+export function measure(
+  meter: JobMeter,
+  held: readonly Held[],
+  became: "sent" | "retry" | "failed",
+  now: Instant,
+): void {
+  const rows = held.flatMap((one) => one.rows);
+  const late = held.flatMap((one) => one.late);
+  if (became === "retry") {
+    meter.reminders("retried", rows.length + late.length);
+    return;
+  }
+  meter.reminders(became, rows.length);
+  meter.reminders("expired", late.length);
+  if (became !== "sent") return;
+  for (const { dueAt } of rows) {
+    // Below zero for what went along with an earlier message of the same half hour.
+    meter.lag(Math.max(0, (now.epochMilliseconds - dueAt.epochMilliseconds) / 1_000));
+  }
+}
