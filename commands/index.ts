@@ -2,6 +2,7 @@ import { batchLog } from "./batch/log.ts";
 import { foodAdd } from "./food/add.ts";
 import { foodLook } from "./food/look.ts";
 import { groupSetup } from "./group/setup.ts";
+import { groupUndelivered } from "./group/undelivered.ts";
 import { help } from "./help/help.ts";
 import type { Command } from "./kit/command.ts";
 import { me } from "./me/me.ts";
@@ -31,5 +32,6 @@ export const COMMANDS: readonly Command[] = [
   foodLook,
   foodAdd,
   groupSetup,
+  groupUndelivered,
   help,
 ];

@@ -86,8 +86,10 @@ function isLoopback(host: string): boolean {
 const OPS_PORT_FAULT = `OPS_PORT must be a port from 1 to 65535, 0 for any that is free, or off. Leave it out for ${DEFAULT_OPS_PORT}.`;
 const opsPort = z
   .string()
-  .regex(/^(off|\d{1,5})$/u, OPS_PORT_FAULT)
-  .refine((text) => text === "off" || Number(text) <= 65_535, OPS_PORT_FAULT)
+  .refine(
+    (text) => /^(off|\d{1,5})$/u.test(text) && (text === "off" || Number(text) <= 65_535),
+    OPS_PORT_FAULT,
+  )
   .transform((text) => (text === "off" ? text : Number(text)))
   .optional();
 

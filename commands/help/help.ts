@@ -33,6 +33,7 @@ const COACH = [
   { label: "/recipe publish", figure: "publish a recipe from a text file" },
   { label: "/food add", figure: "a food from its pack's label", note: "for your group alone" },
   { label: "/group setup", figure: "coach role, reminder channel, time zone, label style" },
+  { label: "/group undelivered", figure: "reminders that could not reach a member, and why" },
 ];
 
 export const help = command({

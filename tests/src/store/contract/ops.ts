@@ -1,0 +1,222 @@
+import { describe, expect, test } from "vitest";
+import { draftId, groupId, type ReminderId } from "../../../../shared/ids.ts";
+import type { DerivedReminder } from "../../../../shared/reminder/types.ts";
+import type { Given } from "../contract.ts";
+import { later, NOW, remind, reminder, type World, world } from "../kit.ts";
+
+type Result = Parameters<World["store"]["deliveries"]["settle"]>[0]["result"];
+
+const SENT = { state: "sent", messageId: "m", where: "direct message" } as const;
+const FAILED = { state: "failed", reason: "direct message: closed (50007)" } as const;
+const DAY = 24 * 60;
+const on = async () => true;
+
+/** A reminder of the key, already derived, is claimed and ends so. */
+async function settle(w: World, keys: readonly string[], result: Result | null, at = NOW) {
+  const { deliveries, stores } = w.store;
+  const rows = await stores.reminders.coming(w.member.id, 10_000);
+  const ids = rows.filter(({ key }) => keys.includes(key)).map(({ id }) => id);
+  const nonce = `n ${keys[0]}`;
+  const lease = { worker: "w", now: at, leaseUntil: at.add({ minutes: 2 }) };
+  await deliveries.claim({ ids, nonce, ...lease });
+  if (result !== null) await deliveries.settle({ nonce, worker: "w", at, result });
+  return ids;
+}
+
+/** A reminder that fell due so many days before now and helped for two hours. */
+function old(key: string, days: number, rest: Partial<DerivedReminder> = {}): DerivedReminder {
+  const dueAt = later(-days * DAY);
+  return reminder(key, { dueAt, helpsUntil: dueAt.add({ hours: 2 }), ...rest });
+}
+
+async function left(w: World, ids: readonly ReminderId[]): Promise<readonly string[]> {
+  const rows = await Promise.all(ids.map((id) => w.store.stores.reminders.find(id)));
+  return rows.flatMap((row) => (row === null ? [] : [row.key]));
+}
+
+export function opsContract({ store }: Given): void {
+  describe("the backlog", () => {
+    test("counts what is due and not being sent, and tells since when the oldest waits", async () => {
+      const w = await world(store());
+      const { upkeep } = store();
+      expect(await upkeep.backlog(NOW)).toEqual({ due: 0, oldestDueAt: null });
+      const due = [-30, -20, -10, 0, 1].map((minutes) =>
+        reminder(`k${minutes}`, { dueAt: later(minutes) }),
+      );
+      await remind(w, due);
+      expect(await upkeep.backlog(NOW)).toEqual({ due: 4, oldestDueAt: later(-30) });
+      await settle(w, ["k-30"], SENT);
+      await settle(w, ["k-20"], null);
+      expect(await upkeep.backlog(NOW)).toEqual({ due: 2, oldestDueAt: later(-10) });
+      // Two minutes on, the lease of the one has run out and another has fallen due.
+      expect(await upkeep.backlog(later(2))).toEqual({ due: 4, oldestDueAt: later(-10) });
+    });
+  });
+
+  describe("giving back", () => {
+    test("makes what a worker holds due at once under its nonce, and no longer the worker's", async () => {
+      const w = await world(store());
+      const { deliveries, upkeep } = store();
+      await remind(w, [reminder("a", { dueAt: NOW }), reminder("b", { dueAt: NOW })]);
+      const ids = await settle(w, ["a", "b"], null);
+      expect(await upkeep.giveBack("w", later(1))).toBe(2);
+      expect(await upkeep.giveBack("w", later(1))).toBe(0);
+      const due = await deliveries.due(later(1), later(1), 10);
+      expect(due.map(({ nonce, attempts }) => [nonce, attempts])).toEqual([
+        ["n a", 1],
+        ["n a", 1],
+      ]);
+      const late = { nonce: "n a", worker: "w", at: later(1), result: SENT };
+      expect(await deliveries.settle(late)).toBe(false);
+      const lease = { worker: "v", now: later(1), leaseUntil: later(3) };
+      expect(await deliveries.claim({ ids, nonce: "n a", ...lease })).toHaveLength(2);
+    });
+
+    test("leaves alone what another worker holds, what waits for its next try and what is done", async () => {
+      const w = await world(store());
+      const { deliveries, upkeep, stores } = store();
+      await remind(
+        w,
+        ["other", "retry", "done"].map((key) => reminder(key, { dueAt: NOW })),
+      );
+      const [other] = (await stores.reminders.coming(w.member.id, 9)).filter(
+        ({ key }) => key === "other",
+      );
+      const ids = other === undefined ? [] : [other.id];
+      const lease = { worker: "v", now: NOW, leaseUntil: later(2) };
+      await deliveries.claim({ ids, nonce: "n other", ...lease });
+      await settle(w, ["retry"], { state: "retry", retryAt: later(10), reason: "x" });
+      await settle(w, ["done"], SENT);
+      expect(await upkeep.giveBack("w", later(1))).toBe(0);
+      expect(await deliveries.due(later(1), later(1), 10)).toEqual([]);
+    });
+  });
+
+  describe("clearing away", () => {
+    test("takes what ended before the day, and nothing that waits or is on its way, however old", async () => {
+      const w = await world(store());
+      const kept = ["waits", "held", "recent"];
+      await remind(w, [
+        ...["sent", "failed", "expired"].map((key) => old(key, 100)),
+        ...["waits", "held"].map((key) => old(key, 200)),
+        old("recent", 100),
+      ]);
+      const long = later(-99 * DAY);
+      const rows = await store().stores.reminders.coming(w.member.id, 100);
+      await settle(w, ["sent"], SENT, long);
+      await settle(w, ["failed"], FAILED, long);
+      await settle(w, ["expired"], { state: "expired", reason: "x" }, long);
+      await settle(w, ["held"], null, long);
+      // Due as long ago, but only delivered lately, after an outage.
+      await settle(w, ["recent"], SENT, later(-89 * DAY));
+      const before = later(-90 * DAY);
+      expect(await store().upkeep.pruneReminders(before, on)).toBe(3);
+      expect(await store().upkeep.pruneReminders(before, on)).toBe(0);
+      const ids = rows.map(({ id }) => id);
+      expect((await left(w, ids)).toSorted()).toEqual(kept.toSorted());
+    });
+
+    test("keeps what may still help: derived anew it would be sent a second time", async () => {
+      const w = await world(store());
+      const helps = old("freezer quality", 100, { helpsUntil: later(-80 * DAY) });
+      await remind(w, [helps]);
+      const ids = await settle(w, ["freezer quality"], SENT, later(-99 * DAY));
+      expect(await store().upkeep.pruneReminders(later(-90 * DAY), on)).toBe(0);
+      expect(await left(w, ids)).toEqual(["freezer quality"]);
+      expect(await store().upkeep.pruneReminders(later(-79 * DAY), on)).toBe(1);
+    });
+
+    test("goes piece by piece, also where hundreds ended at one instant, and stops when told", async () => {
+      const w = await world(store());
+      const keys = Array.from({ length: 620 }, (_, i) => `k${String(i).padStart(3, "0")}`);
+      await remind(
+        w,
+        keys.map((key, i) => old(key, i < 400 ? 100 : 101)),
+      );
+      await settle(w, keys, SENT, later(-99 * DAY));
+      let asked = 0;
+      const twice = async () => {
+        asked += 1;
+        return asked <= 2;
+      };
+      const first = await store().upkeep.pruneReminders(later(-90 * DAY), twice);
+      expect(first).toBe(500);
+      expect(await store().upkeep.pruneReminders(later(-90 * DAY), on)).toBe(120);
+    });
+
+    test("takes drafts that nobody has touched since", async () => {
+      const w = await world(store());
+      const { drafts } = store().stores;
+      const draft = {
+        groupId: w.member.groupId,
+        by: w.member.id,
+        title: "t",
+        text: "t",
+        takenFor: {},
+      };
+      await drafts.save({ ...draft, id: draftId("old"), changedAt: later(-181 * DAY) });
+      await drafts.save({ ...draft, id: draftId("new"), changedAt: later(-179 * DAY) });
+      expect(await store().upkeep.pruneDrafts(later(-180 * DAY), on)).toBe(1);
+      expect((await drafts.list(w.member.id)).map(({ id }) => id)).toEqual(["new"]);
+    });
+  });
+
+  describe("what could not be delivered", () => {
+    test("is shown to its group alone, the newest first, without the food", async () => {
+      const [a, b] = [await world(store(), "a"), await world(store(), "b")];
+      await remind(a, [old("first", 2), old("second", 1), old("sent", 1), old("long ago", 31)]);
+      await remind(b, [old("of b", 1)]);
+      for (const key of ["first", "second", "long ago"]) await settle(a, [key], FAILED);
+      await settle(a, ["sent"], SENT);
+      await settle(b, ["of b"], FAILED);
+      const { undelivered } = store().stores;
+      const shown = await undelivered.ofGroup(a.member.groupId, later(-30 * DAY), 10);
+      expect(shown.total).toBe(2);
+      expect(shown.newest.map(({ dueAt }) => dueAt)).toEqual([later(-DAY), later(-2 * DAY)]);
+      expect(shown.newest[0]).toEqual({
+        memberId: a.member.id,
+        memberName: "Ana",
+        kind: "thaw tonight",
+        dueAt: later(-DAY),
+        reason: FAILED.reason,
+        isToldSince: false,
+      });
+      const none = await undelivered.ofGroup(groupId("group-c"), later(-30 * DAY), 10);
+      expect(none).toEqual({ total: 0, newest: [] });
+    });
+
+    test("counts all and lists as many as were asked for", async () => {
+      const w = await world(store());
+      const keys = Array.from({ length: 5 }, (_, i) => `k${i}`);
+      await remind(
+        w,
+        keys.map((key, i) => old(key, i)),
+      );
+      await settle(w, keys, FAILED);
+      const { total, newest } = await store().stores.undelivered.ofGroup(
+        w.member.groupId,
+        later(-30 * DAY),
+        2,
+      );
+      expect([total, newest.length]).toEqual([5, 2]);
+    });
+
+    test("is told to the member until it was told, also where it came too late with nobody told", async () => {
+      const w = await world(store());
+      await remind(w, [old("failed", 2), old("late", 1), old("told late", 1), old("sent", 1)]);
+      await settle(w, ["failed"], FAILED);
+      await settle(w, ["late"], { state: "expired", reason: "came too late; refused (403, 1)" });
+      const told = "came too late to help; the member was told";
+      await settle(w, ["told late"], { state: "expired", reason: told });
+      await settle(w, ["sent"], SENT);
+      const { undelivered } = store().stores;
+      const untold = await undelivered.untold(w.member.id, later(-14 * DAY), 9);
+      expect(untold.map(({ key }) => key)).toEqual(["failed", "late"]);
+      await undelivered.markTold(untold.slice(0, 1).map(({ id }) => id));
+      const rest = await undelivered.untold(w.member.id, later(-14 * DAY), 9);
+      expect(rest.map(({ key }) => key)).toEqual(["late"]);
+      const { newest } = await undelivered.ofGroup(w.member.groupId, later(-30 * DAY), 9);
+      expect(newest.map(({ isToldSince }) => isToldSince)).toEqual([false, true]);
+    });
+  });
+}
