@@ -1,3 +1,4 @@
+import { batchCool } from "./batch/cool.ts";
 import { batchLog } from "./batch/log.ts";
 import { foodAdd } from "./food/add.ts";
 import { foodLook } from "./food/look.ts";
@@ -8,8 +9,11 @@ import type { Command } from "./kit/command.ts";
 import { me } from "./me/me.ts";
 import { meals } from "./meals/meals.ts";
 import { recipeCard } from "./recipe/card.ts";
+import { recipeDrafts } from "./recipe/drafts.ts";
 import { recipeFind } from "./recipe/find.ts";
 import { recipePublish } from "./recipe/publish.ts";
+import { recipeRevise } from "./recipe/revise.ts";
+import { recipeWithdraw } from "./recipe/withdraw.ts";
 import { reminders } from "./reminders/reminders.ts";
 import { stock } from "./stock/stock.ts";
 import { targetsClear } from "./targets/clear.ts";
@@ -21,7 +25,11 @@ export const COMMANDS: readonly Command[] = [
   recipeCard,
   recipeFind,
   recipePublish,
+  recipeDrafts,
+  recipeRevise,
+  recipeWithdraw,
   batchLog,
+  batchCool,
   stock,
   meals,
   reminders,
