@@ -1,3 +1,4 @@
+import type { BookIndex } from "../../shared/book/book-index.ts";
 import type { FoodBook } from "../../shared/food/book.ts";
 import type { CauseId } from "../../shared/ids.ts";
 import type { Instant } from "../../shared/time.ts";
@@ -10,6 +11,13 @@ export interface Actor {
   readonly roleIds: readonly string[];
   /** Holds the server's manage permission. */
   readonly isManager: boolean;
+}
+
+/** The group's recipes in memory, as they are found. Never older than the request. */
+export interface RecipeBook {
+  readonly whole: () => Promise<BookIndex>;
+  /** Null when it cannot be had in the time that a completion has: it is then being read for the next. */
+  readonly soon: () => Promise<BookIndex | null>;
 }
 
 /** Everything a handler may know. Clock, randomness and stores are passed in. */
@@ -25,6 +33,7 @@ export interface Context {
   readonly causeId: CauseId;
   readonly stores: Stores;
   readonly foods: FoodBook;
+  readonly recipeBook: RecipeBook;
   /** A fresh id: 12 characters of [0-9a-z], unguessable in service, repeatable in the demo. */
   readonly newId: () => string;
 }

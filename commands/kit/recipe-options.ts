@@ -1,3 +1,4 @@
+import { completeRecipes } from "../../shared/book/complete.ts";
 import {
   hasWords,
   partsOf,
@@ -16,15 +17,25 @@ const OFFERED = 25;
 /** The platform's limit for the label and the value of an offer. */
 const OFFER_CHARS = 100;
 
-/** Offers the group's recipes by title. */
-export const completeRecipe: Completer = async ({ stores, group }, typed) => {
-  const found = await stores.recipes.search(group.id, typed.slice(0, OFFER_CHARS), OFFERED);
+/**
+ * Offers the group's recipes by what their titles, tags and foods begin with or hold. While the book is
+ * first being read, by titles and tags alone.
+ */
+export const completeRecipe: Completer = async (context, typed) => {
+  const found = await recipesLike(context, typed.slice(0, OFFER_CHARS));
   return found.map(({ id, title }) =>
     title.length <= OFFER_CHARS
       ? { label: title, value: title }
       : { label: `${title.slice(0, OFFER_CHARS - 1)}…`, value: id },
   );
 };
+
+async function recipesLike({ recipeBook, stores, group }: Context, typed: string) {
+  const book = await recipeBook.soon();
+  return book === null
+    ? stores.recipes.search(group.id, typed, OFFERED)
+    : completeRecipes(book, typed, OFFERED);
+}
 
 /** Offers the parts and foods of the recipe that stands in `recipe`, optional parts first. */
 export const completePart: Completer = async (context, typed, others) => {
@@ -64,21 +75,30 @@ function offered(names: readonly string[], typed: string): readonly Suggestion[]
     .map((name) => ({ label: name, value: name }));
 }
 
-/** The recipe of this group by title or id; else a refusal that names the nearest. */
+/**
+ * The recipe of this group by title or id, or the only one whose title has the words typed; else a refusal
+ * that names the nearest. A slip is never mended unasked: another recipe would be cooked.
+ */
 export async function recipeOrRefuse(context: Context, typed: string): Promise<PublishedRecipe> {
   const { stores, group } = context;
   const found = await stores.recipes.find(group.id, typed);
   if (found !== null) return found;
-  const near = await stores.recipes.search(group.id, typed, 4);
-  const [only, ...others] = near;
+  const titled = await stores.recipes.search(group.id, typed, 4);
+  const [only, ...others] = titled;
   if (only !== undefined && others.length === 0) {
     const sole = await stores.recipes.find(group.id, only.id);
     if (sole !== null) return sole;
   }
+  if (titled.length > 0) {
+    throw new Refusal(
+      `“${excerpt(typed)}” fits several recipes: type ${listed(titled.map(({ title }) => title))}.`,
+    );
+  }
+  const near = completeRecipes(await context.recipeBook.whole(), typed, 3);
   throw new Refusal(
     near.length === 0
       ? `There is no recipe “${excerpt(typed)}”: type /recipe find to see which there are.`
-      : `“${excerpt(typed)}” fits several recipes: type ${listed(near.map(({ title }) => title))}.`,
+      : `There is no recipe “${excerpt(typed)}”: did you mean ${listed(near.map(({ title }) => title))}?`,
   );
 }
 

@@ -1,104 +1,113 @@
 import { z } from "zod";
-import { allergensInRecipe } from "../../shared/allergen/find.ts";
-import { count } from "../../shared/words/plural.ts";
-import { command } from "../kit/command.ts";
-import type { Context } from "../kit/context.ts";
-import { optionalText } from "../kit/options.ts";
-import type { RecipeSummary } from "../kit/ports.ts";
-import { writePress } from "../kit/press.ts";
-import { type Reply, reply, rows, text } from "../kit/reply.ts";
-import { allergyMark } from "./allergen-parts.ts";
+import { completeFoods, completeRecipes } from "../../shared/book/complete.ts";
+import { searchBook } from "../../shared/book/search.ts";
+import { ALLERGENS } from "../../shared/food/types.ts";
+import { fold } from "../../shared/words/fold.ts";
+import { type Completer, command, type Suggestion } from "../kit/command.ts";
+import { optionalText, yesNo } from "../kit/options.ts";
+import { reply, text } from "../kit/reply.ts";
+import { readFind } from "./find-query.ts";
+import { foundReply, SHOWN } from "./find-reply.ts";
 
-const SHOWN = 10;
+const OFFERED = 25;
+
+const completeWords: Completer = async ({ recipeBook }, typed) => {
+  const book = await recipeBook.soon();
+  if (book === null) return [];
+  return completeRecipes(book, typed, OFFERED).map(({ title }) => ({ label: title, value: title }));
+};
+
+const completeUses: Completer = async ({ recipeBook }, typed) => {
+  const book = await recipeBook.soon();
+  if (book === null) return [];
+  return lastOf(typed, (piece) => completeFoods(book, piece, OFFERED));
+};
+
+const completeFreeOf: Completer = async ({ member }, typed) => {
+  const own = member.profile.allergens.length > 0 ? ["mine"] : [];
+  return lastOf(typed, (piece) =>
+    [...own, ...ALLERGENS].filter((name) => name.startsWith(fold(piece))),
+  );
+};
+
+/** Offers for the last of several names, with those before it kept as typed. */
+function lastOf(
+  typed: string,
+  offers: (piece: string) => readonly string[],
+): readonly Suggestion[] {
+  const at = Math.max(typed.lastIndexOf(","), typed.lastIndexOf(";")) + 1;
+  const before = at === 0 ? "" : `${typed.slice(0, at).trim()} `;
+  return offers(typed.slice(at).trim())
+    .slice(0, OFFERED)
+    .map((name) => ({ label: before + name, value: before + name }));
+}
 
 export const recipeFind = command({
   path: ["recipe", "find"],
-  description: "Recipes of this group by words of their title or their tags",
+  description: "Recipes of this group: by words, by what you have, by figures, by what you avoid",
   who: "everyone",
   options: [
     {
       name: "words",
-      description: "Words of the title or tags; leave it out to see all",
+      description: "Words of titles, tags or foods; leave all out to see all recipes",
+      required: false,
+      kind: "text",
+      complete: completeWords,
+    },
+    {
+      name: "uses",
+      description:
+        "Foods you have, such as chicken thigh, rice, yoghurt: what uses most comes first",
+      required: false,
+      kind: "text",
+      complete: completeUses,
+    },
+    {
+      name: "energy",
+      description: "Kcal a portion, such as 400-600 or under 500",
       required: false,
       kind: "text",
     },
+    {
+      name: "protein",
+      description: "Grams of protein a portion, such as at least 30",
+      required: false,
+      kind: "text",
+    },
+    {
+      name: "freezes",
+      description: "Only what freezes well, or only what does not",
+      required: false,
+      kind: "yes-no",
+    },
+    {
+      name: "free-of",
+      description:
+        "Allergens it must not have, such as milk, nuts; or mine, for those you told /me",
+      required: false,
+      kind: "text",
+      complete: completeFreeOf,
+    },
   ],
-  input: z.object({ words: optionalText(100) }),
-  handle: async (context, { words = "" }) => {
-    // One more than is shown tells whether there are more.
-    const found = await context.stores.recipes.search(context.group.id, words, SHOWN + 1);
-    if (found.length === 0) return nothingFound(words);
-    return listed(found, words, await marksOf(context, found.slice(0, SHOWN)));
+  input: z.object({
+    words: optionalText(100),
+    uses: optionalText(200),
+    energy: optionalText(60),
+    protein: optionalText(60),
+    freezes: yesNo.optional(),
+    "free-of": optionalText(200),
+  }),
+  handle: async ({ recipeBook, member, group }, asked) => {
+    const request = readFind(asked, {
+      own: member.profile.allergens,
+      style: group.labelStyle,
+    });
+    const book = await recipeBook.whole();
+    if (book.entries.length === 0) {
+      return reply("There are no recipes yet.", {
+        parts: [text("The coach publishes them with /recipe publish.")],
+      });
+    }
+    return foundReply(searchBook(book, request.query, SHOWN), request, member.profile);
   },
 });
-
-/**
- * What of each recipe shown the asker avoids, by recipe id: of the recipe as written, its optional parts
- * in it. Reads the recipes only for a member who has stated something, and at most as many as are shown.
- */
-async function marksOf(
-  { stores, group, member, foods }: Context,
-  shown: readonly RecipeSummary[],
-): Promise<ReadonlyMap<string, string>> {
-  const marks = new Map<string, string>();
-  if (member.profile.allergens.length === 0) return marks;
-  const loaded = await Promise.all(shown.map(({ id }) => stores.recipes.find(group.id, id)));
-  for (const published of loaded) {
-    if (published === null) continue;
-    const mark = allergyMark(member.profile, allergensInRecipe(published.recipe, foods));
-    if (mark !== null) marks.set(published.id, mark);
-  }
-  return marks;
-}
-
-function nothingFound(words: string): Reply {
-  return words === ""
-    ? reply("There are no recipes yet.", {
-        parts: [text("The coach publishes them with /recipe publish.")],
-      })
-    : reply(`No recipe fits “${words}”.`, {
-        parts: [text("Type fewer words, or /recipe find alone to see all.")],
-      });
-}
-
-function listed(
-  found: readonly RecipeSummary[],
-  words: string,
-  marks: ReadonlyMap<string, string>,
-): Reply {
-  const shown = found.slice(0, SHOWN);
-  const more = found.length > SHOWN;
-  const of = words === "" ? "" : ` for “${words}”`;
-  const heading = more
-    ? `The first ${SHOWN} recipes${of}:`
-    : `${count(shown.length, "recipe")}${of}:`;
-  return reply(heading, {
-    parts: [
-      rows(
-        null,
-        shown.map((recipe) => {
-          const note = [marks.get(recipe.id) ?? "", recipe.tags.join(", ")]
-            .filter((one) => one !== "")
-            .join("; ");
-          return {
-            label: recipe.title,
-            figure: count(recipe.portions, "portion"),
-            ...(note === "" ? {} : { note }),
-          };
-        }),
-      ),
-      ...(more ? [text("There are more: add a word, or pick by name in /recipe card.")] : []),
-    ],
-    choices: [
-      {
-        id: writePress("recipe card", "show"),
-        placeholder: "See a card",
-        options: shown.map(({ id, title, portions }) => ({
-          value: id,
-          label: title.length > 90 ? `${title.slice(0, 89)}…` : title,
-          hint: [marks.get(id), count(portions, "portion")].filter(Boolean).join(" · "),
-        })),
-      },
-    ],
-  });
-}

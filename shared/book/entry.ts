@@ -1,16 +1,16 @@
 import { allergensInRecipe } from "../allergen/find.ts";
 import type { FoodBook } from "../food/book.ts";
 import { resolveKeeping } from "../keeping/resolve.ts";
+import { withEuEnergy } from "../label/eu.ts";
+import { labelExtras } from "../label/extras.ts";
 import { sumOfLine } from "../nutrition/line-sum.ts";
 import { addSums, timesSums, UNMEASURED } from "../nutrition/sum.ts";
-import type { NutrientSums } from "../nutrition/types.ts";
 import { scaleRecipe } from "../recipe/scale.ts";
 import type { Recipe } from "../recipe/types.ts";
 import type { BookEntry, EntryFood, RecipeInBook } from "./types.ts";
 
 /** Reads what a recipe is found by. Holds for the revision and these foods. */
 export function bookEntry({ id, revisionId, recipe }: RecipeInBook, foods: FoodBook): BookEntry {
-  const perPortion = figuresOf(recipe, foods);
   const keeping = resolveKeeping(recipe, foods, []);
   return {
     id,
@@ -20,8 +20,7 @@ export function bookEntry({ id, revisionId, recipe }: RecipeInBook, foods: FoodB
     portionWord: recipe.portionWord,
     tags: recipe.tags,
     foods: foodsOf(recipe),
-    energyKcal: perPortion.energyKcal,
-    proteinG: perPortion.proteinG,
+    ...figuresOf(recipe, foods),
     freezes: keeping.freezes,
     freezerMonths: keeping.freezerMonths,
     fridgeDays: keeping.fridgeDays,
@@ -30,12 +29,23 @@ export function bookEntry({ id, revisionId, recipe }: RecipeInBook, foods: FoodB
 }
 
 /** The card's figures per portion, without the rest of what a card works out. */
-function figuresOf(recipe: Recipe, foods: FoodBook): NutrientSums {
+function figuresOf(recipe: Recipe, foods: FoodBook): Pick<BookEntry, "energyKcal" | "proteinG"> {
   const scaled = scaleRecipe(recipe, foods, { by: { kind: "as written" }, without: [], swaps: {} });
-  if (!scaled.ok) return UNMEASURED;
+  if (!scaled.ok) {
+    const { energyKcal, proteinG } = UNMEASURED;
+    return { energyKcal: { us: energyKcal, eu: energyKcal }, proteinG };
+  }
   const lines = scaled.value.components.flatMap((part) => part.lines);
   const whole = addSums(lines.map((line) => sumOfLine(line, foods)));
-  return timesSums(whole, 1 / scaled.value.portions);
+  const perPortion = timesSums(whole, 1 / scaled.value.portions);
+  const extras = labelExtras(scaled.value, foods, { whole, per100g: whole }).perPortion;
+  return {
+    energyKcal: {
+      us: perPortion.energyKcal,
+      eu: withEuEnergy(perPortion, extras).energyKcal,
+    },
+    proteinG: perPortion.proteinG,
+  };
 }
 
 function foodsOf(recipe: Recipe): readonly EntryFood[] {

@@ -9,10 +9,10 @@ const SHORTEST = { otherBeginning: 2, titleInside: 2, otherInside: 3 } as const;
 
 /** How well a word of the book fits the word asked: the higher, the better. 0 is not at all. */
 const QUALITY = {
-  whole: { title: 9, tag: 7, food: 6 },
-  beginning: { title: 8, tag: 5, food: 4 },
-  inside: { title: 3, tag: 2, food: 2 },
-  slips: { title: 1, tag: 1, food: 1 },
+  whole: { title: 10, tag: 8, food: 7 },
+  beginning: { title: 9, tag: 6, food: 5 },
+  inside: { title: 4, tag: 3, food: 3 },
+  slips: { title: 2, tag: 1, food: 1 },
 } as const;
 type Fit = keyof typeof QUALITY;
 
@@ -64,7 +64,7 @@ export function rateWords(
   for (let place = 0; place < size; place += 1) if ((worst[place] ?? 0) > 0) places.push(place);
   const score = places.map((place) => {
     const starts = options.start !== "" && index.titles[place]?.startsWith(options.start) === true;
-    // The sum of eight words is at most 72.
+    // The sum of eight words is at most 80.
     return (starts ? 100_000 : 0) + (worst[place] ?? 0) * 100 + (sum[place] ?? 0);
   });
   const order = places.map((_, at) => at);

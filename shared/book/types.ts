@@ -2,6 +2,7 @@ import type { AllergensFound } from "../allergen/find.ts";
 import type { Allergen } from "../food/types.ts";
 import type { FoodId, RecipeId, RevisionId } from "../ids.ts";
 import type { KeepingTime } from "../keeping/types.ts";
+import type { LabelStyle } from "../label/types.ts";
 import type { NutrientSum } from "../nutrition/types.ts";
 import type { Recipe } from "../recipe/types.ts";
 
@@ -38,8 +39,8 @@ export interface BookEntry {
   readonly portionWord: string;
   readonly tags: readonly string[];
   readonly foods: readonly EntryFood[];
-  /** Per portion, kcal. */
-  readonly energyKcal: NutrientSum;
+  /** Per portion, kcal, as each style of label counts it. */
+  readonly energyKcal: Readonly<Record<LabelStyle, NutrientSum>>;
   /** Per portion, grams. */
   readonly proteinG: NutrientSum;
   readonly freezes: KeepingTime["freezes"];
@@ -56,6 +57,8 @@ export interface FigureRange {
 
 /** What is looked for. Everything that is given must hold. */
 export interface BookQuery {
+  /** By whose rules energy is counted. */
+  readonly style: LabelStyle;
   /** Words of titles, tags and foods, in any order; "" for any recipe. */
   readonly words: string;
   /** Foods in hand; empty when that is not asked. A recipe must use one of them at least. */

@@ -8,6 +8,7 @@ import type { Log } from "../log.ts";
 import { spoken } from "./check-input.ts";
 import type { Asked } from "./face.ts";
 import type { BookOf } from "./group-books.ts";
+import type { RecipesOf } from "./recipe-indexes.ts";
 import { isCoachOf, type Standing } from "./who.ts";
 
 export interface BotParts {
@@ -18,6 +19,7 @@ export interface BotParts {
   /** The group of a member, for presses in direct messages. */
   readonly groupOf: (member: MemberId) => Promise<Group | null>;
   readonly bookOf: BookOf;
+  readonly recipesOf: RecipesOf;
   readonly clock: Clock;
   readonly newId: () => string;
   readonly log: Log;
@@ -36,6 +38,7 @@ export async function contextFor(
 ): Promise<Context> {
   const isCoach = isCoachOf(standing.group, asked.actor);
   if (command.who === "coach" && !isCoach) throw new Refusal(forTheCoach(command));
+  const foods = await parts.bookOf(standing.group);
   return {
     now: parts.clock.now(),
     actor: asked.actor,
@@ -43,7 +46,8 @@ export async function contextFor(
     isCoach,
     causeId: causeOf(parts.face, asked.requestId),
     stores: parts.stores,
-    foods: await parts.bookOf(standing.group),
+    foods,
+    recipeBook: parts.recipesOf(standing.group, foods),
     newId: parts.newId,
   };
 }

@@ -6,7 +6,9 @@ import { inputFaults, inServerOnly } from "./check-input.ts";
 import type { Asked, Bot } from "./face.ts";
 import { createForms } from "./forms.ts";
 import { markReply, readMark } from "./mark.ts";
+import { recipeIndexes } from "./recipe-indexes.ts";
 import { suggest } from "./suggest.ts";
+import { withUndelivered } from "./undelivered.ts";
 import { standingByPress, standingInGroup } from "./who.ts";
 
 const STALE_BUTTON =
@@ -16,7 +18,8 @@ const NOT_YOURS =
   "This button is not yours to press, or what it spoke of is gone. Type /stock in your group to see what you have.";
 
 /** The bot behind every face: finds who asks, checks that they may, runs the command, and is the one place that catches. */
-export function createBot(parts: BotParts): Bot {
+export function createBot(given: Omit<BotParts, "recipesOf">): Bot {
+  const parts: BotParts = { ...given, recipesOf: recipeIndexes(given.stores.recipes) };
   const byName = new Map(parts.commands.map((command) => [command.path.join(" "), command]));
 
   return {
@@ -77,7 +80,7 @@ async function runCommand(
   );
   const faults = inputFaults(command, raw);
   if (faults.length > 0) throw new Refusal(faults);
-  return command.run(context, raw);
+  return withUndelivered(context, await command.run(context, raw), parts.log);
 }
 
 /** A press in a direct message, where no group is told. */

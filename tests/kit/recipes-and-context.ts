@@ -10,6 +10,7 @@ import type {
   Stores,
 } from "../../commands/kit/ports.ts";
 import type { Reply } from "../../commands/kit/reply.ts";
+import { bookIndex } from "../../shared/book/book-index.ts";
 import {
   causeId,
   type GroupId,
@@ -146,7 +147,7 @@ export function storesWith(some: Partial<Stores>): Stores {
 
 /** A context with valid defaults: a test names only what it is about. */
 export function testContext(rest: Partial<Context> = {}): Context {
-  return {
+  const context = {
     now: Temporal.Instant.from("2026-10-11T10:00:00Z"),
     actor: { userId: MEMBER.userId, name: MEMBER.name, roleIds: [], isManager: false },
     group: GROUP,
@@ -158,6 +159,9 @@ export function testContext(rest: Partial<Context> = {}): Context {
     newId: counter("new"),
     ...rest,
   };
+  const { stores, group, foods } = context;
+  const whole = async () => bookIndex(await stores.recipes.all(group.id), foods);
+  return { recipeBook: { whole, soon: whole }, ...context };
 }
 
 export function attached(text: string, name = "recipe.txt"): AttachedFile {

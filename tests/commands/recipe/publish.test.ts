@@ -1,15 +1,11 @@
 import { describe, expect, it } from "vitest";
 import { Refusal } from "../../../commands/kit/command.ts";
-import { readPress } from "../../../commands/kit/press.ts";
-import { recipeCard } from "../../../commands/recipe/card.ts";
-import { recipeFind } from "../../../commands/recipe/find.ts";
 import { recipePublish } from "../../../commands/recipe/publish.ts";
 import { causeId } from "../../../shared/ids.ts";
 import {
   attached,
   memoryRecipes,
   readAloud,
-  recipeOf,
   storesWith,
   testContext,
 } from "../../kit/recipes-and-context.ts";
@@ -92,38 +88,5 @@ describe("/recipe publish", () => {
     const { recipes, context } = coach();
     await expect(recipePublish.run(context, { file })).rejects.toThrow(Refusal);
     expect(recipes.published).toEqual([]);
-  });
-});
-
-describe("/recipe find", () => {
-  const many = Array.from({ length: 12 }, (_, index) =>
-    recipeOf(`Pot ${index + 10}\nMakes 4 portions\nTags: soup\nIngredients\n- 100 g onion`),
-  );
-  const context = testContext({
-    stores: storesWith({ recipes: memoryRecipes([recipeOf(POT), ...many]) }),
-  });
-
-  it("lists titles, portions and tags, and leads to the card", async () => {
-    const reply = await recipeFind.run(context, { words: "lentil" });
-    expect(reply.heading).toBe("1 recipe for “lentil”:");
-    expect(readAloud(reply)).toContain("Lentil pot: 4 portions (vegan, freezer)");
-    const choice = reply.choices[0];
-    const press = readPress(choice?.id ?? "");
-    expect(press?.command).toBe("recipe card");
-    const picked = choice?.options[0]?.value ?? "";
-    const card = await recipeCard.actions[press?.action ?? ""]?.(context, [picked]);
-    expect(card?.heading).toBe("Lentil pot: 4 portions");
-  });
-
-  it("finds by tag, shows ten, and says that there are more", async () => {
-    const reply = await recipeFind.run(context, { words: "soup" });
-    expect(reply.choices[0]?.options).toHaveLength(10);
-    expect(readAloud(reply)).toContain("There are more");
-  });
-
-  it("says so when there is none", async () => {
-    expect((await recipeFind.run(context, { words: "pie" })).heading).toBe("No recipe fits “pie”.");
-    const empty = testContext();
-    expect((await recipeFind.run(empty, {})).heading).toBe("There are no recipes yet.");
   });
 });
