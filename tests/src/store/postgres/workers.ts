@@ -30,11 +30,18 @@ async function startWorker(url: string, name: string, what = "all"): Promise<Chi
   });
   const held: Held[] = [];
   const lines = createInterface({ input: child.stdout });
-  const [first] = await once(lines, "line");
-  expect(first).toBe('"ready"');
+  /** The next line it says; fails when it ends instead. */
+  const next = async (): Promise<unknown> => {
+    const ended = once(lines, "close").then(() => {
+      throw new Error(`worker ${name} ended before it said anything`);
+    });
+    const [line] = await Promise.race([once(lines, "line"), ended]);
+    return line;
+  };
+  expect(await next()).toBe('"ready"');
   lines.on("line", (line) => held.push(heldLine.parse(JSON.parse(line))));
   const said = async (count: number) => {
-    while (held.length < count) await once(lines, "line");
+    while (held.length < count) await next();
   };
   return { process: child, held, said };
 }
