@@ -1,3 +1,4 @@
+import { statSync } from "node:fs";
 import { mkdir } from "node:fs/promises";
 import { dirname } from "node:path";
 import { PrismaBetterSqlite3 } from "@prisma/adapter-better-sqlite3";
@@ -23,6 +24,7 @@ const ON_CONNECT =
  */
 export async function connectSqlite(path: string): Promise<Connection> {
   await mkdir(dirname(path), { recursive: true });
+  if (statSync(path, { throwIfNoEntry: false })?.isDirectory()) throw new Error("it is a folder");
   const release = takeFile(path);
   try {
     await migrateSqlite(path);

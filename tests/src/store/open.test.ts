@@ -1,5 +1,6 @@
+import { existsSync } from "node:fs";
 import { writeFile } from "node:fs/promises";
-import { join } from "node:path";
+import { dirname, join } from "node:path";
 import Database from "better-sqlite3";
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
 import { groupId } from "../../../shared/ids.ts";
@@ -46,6 +47,8 @@ describe("opening a store", () => {
     expect(problem?.sentence).toContain(place.path);
     const folder = await problemOf(`file:${join(place.path, "..")}`);
     expect(folder?.code).toBe("cannot open the file");
+    expect(folder?.sentence).toContain("it is a folder");
+    expect(existsSync(`${dirname(place.path)}-owner`)).toBe(false);
   });
 
   test("ids come from the caller when it gives a source of them", async () => {
