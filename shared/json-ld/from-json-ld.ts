@@ -13,7 +13,7 @@ import {
 } from "./graph.ts";
 import { parseBounded } from "./parse.ts";
 import { plainLine, plainLines } from "./plain-text.ts";
-import { readInstructions } from "./read-instructions.ts";
+import { readAllInstructions } from "./read-instructions.ts";
 import { readParts } from "./read-parts.ts";
 import { timesNote } from "./read-times.ts";
 import { readYields } from "./read-yields.ts";
@@ -47,8 +47,8 @@ export function fromJsonLd(text: string): Outcome<FromJsonLd, JsonLdProblem> {
 
 function written(graph: Graph, recipe: JsonObject, title: string): FromJsonLd {
   const yields = readYields(graph, recipe);
-  const { parts, notes: ofParts, areIgnored } = readParts(graph, recipe);
-  const instructions = readInstructions(graph, recipe);
+  const { parts, notes: ofParts, nodes, areIgnored } = readParts(graph, recipe);
+  const instructions = readAllInstructions(graph, recipe, nodes);
   const tags = tagsOf(graph, recipe);
   const times = timesNote(graph, recipe);
   const notes = [

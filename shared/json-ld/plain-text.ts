@@ -79,7 +79,14 @@ export function plainLine(text: string): string {
 
 /** Text written such that `plainLine` gives it back. What looks like no markup stays as it is. */
 export function markupSafe(text: string): string {
-  if (plainLine(text) === text) return text;
+  return markupSafeLines([text]);
+}
+
+/** Lines as one text, such that `plainLines` gives them back. */
+export function markupSafeLines(lines: readonly string[]): string {
+  const text = lines.join("\n");
+  // Not line by line: what one line opens, another may close.
+  if (plainLines(text).join("\n") === text) return text;
   return text.replaceAll("&", "&amp;").replaceAll("<", "&lt;");
 }
 

@@ -31,17 +31,35 @@ const PLACES: readonly (readonly [name: RegExp, place: Place])[] = [
 const STEPS = /^(?:steps?|method|directions?|instructions?)?$/iu;
 const NUMBER = /^(?:(?:step )?\d{1,2}[.):] ?(?=\D)|[-*•] )/iu;
 
+/** The instructions of a recipe's parts, each named by its part, and then of the whole. */
+export function readAllInstructions(
+  graph: Graph,
+  recipe: JsonObject,
+  parts: readonly JsonObject[],
+): FoundInstructions {
+  const all = [
+    ...parts.map((part) => readInstructions(graph, part, lineOf(graph, part, "name"))),
+    readInstructions(graph, recipe, ""),
+  ];
+  return {
+    steps: all.flatMap(({ steps }) => steps),
+    keeping: all.flatMap(({ keeping }) => keeping),
+    reheating: all.flatMap(({ reheating }) => reheating),
+    notes: all.flatMap(({ notes }) => notes),
+  };
+}
+
 /** Instructions as a text, a list of texts, steps, or sections of them, to any depth. */
-export function readInstructions(graph: Graph, recipe: JsonObject): FoundInstructions {
+function readInstructions(graph: Graph, recipe: JsonObject, section: string): FoundInstructions {
   const found: FoundInstructions = { steps: [], keeping: [], reheating: [], notes: [] };
   const seen = new Set<JsonValue>();
   const labelled = new Set<string>();
-  const root: Omit<Open, "value"> = { place: "steps", section: "" };
+  const root: Omit<Open, "value"> = { place: "steps", section };
   const open = below(valuesOf(graph, recipe, "recipeInstructions"), root);
   for (let next = open.pop(); next !== undefined; next = open.pop()) {
-    const { value, section } = next;
+    const { value } = next;
     if (!isObject(value)) {
-      takeText(found, next, plainTexts(value));
+      takeText(found, next, labelledTexts(plainTexts(value), next.section, labelled));
       continue;
     }
     // Else a section that holds itself would never end.
@@ -49,7 +67,7 @@ export function readInstructions(graph: Graph, recipe: JsonObject): FoundInstruc
     seen.add(value);
     const inside = childrenIn(graph, next, value);
     if (inside !== null) open.push(...inside);
-    else takeText(found, next, [labelledText(stepText(graph, value), section, labelled)]);
+    else takeText(found, next, labelledTexts([stepText(graph, value)], next.section, labelled));
   }
   return found;
 }
@@ -90,10 +108,15 @@ function stepText(graph: Graph, node: JsonObject): string {
 }
 
 /** The first step of a section of another name says which it is. */
-function labelledText(text: string, section: string, labelled: Set<string>): string {
-  if (text === "" || section === "" || labelled.has(section)) return text;
+function labelledTexts(
+  texts: readonly string[],
+  section: string,
+  labelled: Set<string>,
+): readonly string[] {
+  const [first, ...rest] = texts.filter((text) => text !== "");
+  if (first === undefined || section === "" || labelled.has(section)) return texts;
   labelled.add(section);
-  return `${section}: ${text}`;
+  return [`${section}: ${first}`, ...rest];
 }
 
 function takeText(found: FoundInstructions, { place }: Open, texts: readonly string[]): void {

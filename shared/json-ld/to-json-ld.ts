@@ -2,12 +2,13 @@ import type { AllergensFound } from "../allergen/find.ts";
 import type { NutrientSums } from "../nutrition/types.ts";
 import type { Component, Recipe } from "../recipe/types.ts";
 import { keepingLines } from "../recipe/write-keeping.ts";
+import { lineAsOneText } from "../recipe/write-text.ts";
 import { yieldLine } from "../recipe/write-yield.ts";
 import { allergensSentence } from "./allergens.ts";
 import { nutritionNode } from "./nutrition.ts";
-import { markupSafe } from "./plain-text.ts";
+import { markupSafe, markupSafeLines } from "./plain-text.ts";
 import type { JsonObject, JsonValue } from "./types.ts";
-import { partName, partsSentence, SECTIONS } from "./words.ts";
+import { isPlainEntry, partName, partsSentence, SECTIONS } from "./words.ts";
 
 /** What a document says besides the recipe itself. */
 export interface JsonLdExtras {
@@ -32,7 +33,7 @@ export function toJsonLd(recipe: Recipe, extras: JsonLdExtras): JsonValue {
     "@context": "https://schema.org",
     "@type": "Recipe",
     name: markupSafe(recipe.title),
-    ...(description.length === 0 ? {} : { description: description.map(markupSafe).join("\n") }),
+    ...(description.length === 0 ? {} : { description: markupSafeLines(description) }),
     ...(recipe.tags.length === 0 ? {} : { keywords: markupSafe(recipe.tags.join(", ")) }),
     recipeYield: [String(recipe.portions), yieldLine(recipe).replace(/^Makes /u, "")],
     recipeIngredient: recipe.components.flatMap(lineTexts),
@@ -43,7 +44,7 @@ export function toJsonLd(recipe: Recipe, extras: JsonLdExtras): JsonValue {
 }
 
 function lineTexts({ lines }: Component): readonly string[] {
-  return lines.map(({ text }) => markupSafe(text));
+  return lines.map((line) => markupSafeLines(lineAsOneText(line).split("\n")));
 }
 
 /** Whether the list of ingredients alone, as anybody would read it, gives the one part again. */
@@ -51,7 +52,7 @@ function hasPlainList({ components }: Recipe): boolean {
   const [only, ...others] = components;
   if (only === undefined || others.length > 0) return false;
   const isNamed = only.name !== "Base" || only.optional || keepingLines(only.keeping).length > 0;
-  return !isNamed && only.lines.every(({ text }) => !/:$|^[-*•‣·–—+]/u.test(text));
+  return !isNamed && only.lines.every(({ text }) => isPlainEntry(text));
 }
 
 function partNode(part: Component): JsonObject {
@@ -59,7 +60,7 @@ function partNode(part: Component): JsonObject {
   return {
     "@type": "Recipe",
     name: markupSafe(partName(part)),
-    ...(keeping.length === 0 ? {} : { description: keeping.map(markupSafe).join("\n") }),
+    ...(keeping.length === 0 ? {} : { description: markupSafeLines(keeping) }),
     recipeIngredient: lineTexts(part),
   };
 }

@@ -15,3 +15,21 @@ export function partName(part: { readonly name: string; readonly optional: boole
 export function partsSentence(names: readonly string[]): string {
   return `Made in parts: ${names.join("; ")}.`;
 }
+
+const BULLET = /^(?:[-*•‣·–—▢□☐]|\+) ?(?=[\p{L}\d½¼¾⅓⅔(])/u;
+const HEADING = /:(?: ?\(optional\))?$/iu;
+
+/** An entry of a list of ingredients without a bullet that somebody left in. */
+export function withoutBullet(entry: string): string {
+  return entry.replace(BULLET, "");
+}
+
+/** Whether an entry is the heading of what follows: the standard has none, so they stand in the list. */
+export function isHeading(entry: string): boolean {
+  return HEADING.test(entry);
+}
+
+/** Whether an entry is taken for an ingredient, word for word. */
+export function isPlainEntry(entry: string): boolean {
+  return withoutBullet(entry) === entry && !isHeading(entry);
+}

@@ -45,6 +45,13 @@ function splitSwaps(line: Line): SplitLine {
   return forms.find((form) => isReadAs(form, line)) ?? { text: line.text, swaps: [] };
 }
 
+/** A line with its swaps in one text; below it, parted by line ends, where one line would read differently. */
+export function lineAsOneText(line: Line): string {
+  if (isReadAs({ text: line.text, swaps: [] }, line)) return line.text;
+  const { text, swaps } = splitSwaps(line);
+  return [text, ...swaps].join("\n");
+}
+
 /** Nobody lists more swaps than this for one line; of more, only these ways are tried. */
 const WAYS_MAX = 8;
 
@@ -59,7 +66,9 @@ export function waysToSplit(text: string): readonly SplitLine[] {
     text: pieces.slice(0, at + 1).join("; "),
     swaps: pieces.slice(at + 1),
   }));
-  return [...apart, { text, swaps: [] }];
+  // A line is read without the spaces at its ends.
+  const isTrimmed = (way: SplitLine) => [way.text, ...way.swaps].every((one) => one === one.trim());
+  return [...apart.filter(isTrimmed), { text, swaps: [] }];
 }
 
 function isReadAs({ text, swaps }: SplitLine, line: Line): boolean {

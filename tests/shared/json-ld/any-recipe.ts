@@ -126,6 +126,7 @@ export const anyRecipeText: fc.Arbitrary<string> = fc
               "",
               "\n  or 15 g butter",
               "\nswap: firm tofu\n- or 2 tbsp oil, hot",
+              "\n  swap: ghee (optional)",
             ),
           ),
           { minLength: 1, maxLength: 4 },

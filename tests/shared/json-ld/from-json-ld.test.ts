@@ -153,6 +153,18 @@ describe("forms of its fields", () => {
     ]);
   });
 
+  test("steps of a part say in the first of them whose they are", () => {
+    const dip = { "@type": "Recipe", name: "Dip", recipeIngredient: "9 g salt" };
+    const hasPart = [{ ...dip, recipeInstructions: ["Whisk.", "Chill."] }];
+    const recipe = readOrThrow(textOf({ ...SOUP, recipeIngredient: [], hasPart }));
+    expect(recipe.components).toMatchObject([{ name: "Dip", lines: [{ text: "9 g salt" }] }]);
+    expect(recipe.steps.map(({ text }) => text).slice(0, 3)).toEqual([
+      "Dip: Whisk.",
+      "Chill.",
+      "Boil the peas.",
+    ]);
+  });
+
   test("parts that hold other lines than the list are not taken, and it is said", () => {
     const hasPart = { "@type": "Recipe", name: "Dip", recipeIngredient: ["9 g salt"] };
     expect(remarksOn({ ...SOUP, hasPart })).toContainEqual({ code: "parts ignored" });

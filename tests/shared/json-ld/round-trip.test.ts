@@ -8,6 +8,7 @@ import { UNMEASURED } from "../../../shared/nutrition/sum.ts";
 import { readRecipe } from "../../../shared/recipe/read.ts";
 import type { Recipe } from "../../../shared/recipe/types.ts";
 import { anyBuiltRecipe, anyRecipeText, FOODS, readOrThrow } from "./any-recipe.ts";
+import { noisyRecipeText } from "./noisy-text.ts";
 
 const SEEDS = "prisma/seed/recipes";
 
@@ -28,7 +29,7 @@ describe("out as JSON-LD and in again", () => {
   test("whatever text was read is the same recipe", () => {
     let read = 0;
     fc.assert(
-      fc.property(anyRecipeText, (text) => {
+      fc.property(fc.oneof(anyRecipeText, noisyRecipeText), (text) => {
         const outcome = readRecipe(text, FOODS);
         if (!outcome.ok) return;
         read += 1;
@@ -47,5 +48,12 @@ describe("out as JSON-LD and in again", () => {
       }),
       { numRuns: 200 },
     );
+  });
+
+  test("swaps that read differently on one line stay below it", () => {
+    const recipe = readOrThrow("Pot\nMakes 1\n- 5 g butter\n  or 4 g oil (optional)");
+    const document = toJsonLd(recipe, { perPortion: UNMEASURED });
+    expect(document).toHaveProperty("recipeIngredient", ["5 g butter\nor 4 g oil (optional)"]);
+    expect(outAndIn(recipe)).toEqual(recipe);
   });
 });
