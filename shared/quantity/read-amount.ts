@@ -5,7 +5,7 @@ import { NUMBER_MAX, numberAtStart } from "../words/read-number.ts";
 import type { AmountProblem } from "./problems.ts";
 import type { Amount, Unit } from "./types.ts";
 import { massUnitG, volumeUnitMl } from "./unit.ts";
-import { isContainer, unitAtStart } from "./unit-words.ts";
+import { isBundle, isContainer, unitAtStart } from "./unit-words.ts";
 
 /** A tonne: more than any group cooks. */
 export const AMOUNT_MAX_G = 1_000_000;
@@ -29,7 +29,7 @@ export interface ReadAmount {
  * returned as `stated`, so that whole foods stay whole.
  */
 export function readAmount(text: string): Outcome<ReadAmount, AmountProblem> {
-  const plain = readPlain(text.trimStart().slice(0, 1000));
+  const plain = readPlain(text.slice(0, 1000).trimStart().replace(ABOUT, ""));
   if (!plain.ok) return plain;
   const found = withBrackets(plain.value.amount, plain.value.rest);
   const sized = found.stated ?? found.amount;
@@ -38,6 +38,10 @@ export function readAmount(text: string): Outcome<ReadAmount, AmountProblem> {
     ? fail({ code: "amount too big", maxG: AMOUNT_MAX_G })
     : ok(found);
 }
+
+/** "About 300 g", "approx. 2 kg": no more exact, and the same figure. */
+const ABOUT =
+  /^(?:about|approx\.?|approximately|around|roughly|circa|ca\.|c\.|~) ?(?=[\d½¼¾⅓⅔⅛]|half |an? |one |two |three )/iu;
 
 type Plain = Outcome<{ readonly amount: Amount; readonly rest: string }, AmountProblem>;
 
@@ -54,12 +58,37 @@ function readPlain(text: string): Plain {
       : each;
   }
   const { value, to, rest } = number.value;
-  // "5% fat yoghurt" and "2-inch sticks" start with a number that is no amount.
-  if (/^ ?(?:%|[-–]\p{L})/u.test(rest)) return fail({ code: "not a number", text: excerpt(text) });
-  const unit = unitAtStart(rest);
-  if (unit === null) return ok({ amount: { value, to, unit: "piece" }, rest });
+  // "5% fat yoghurt", "2-inch sticks" and "5 cm ginger" start with a number that is no amount.
+  if (/^ ?(?:%|[-–]\p{L}|(?:cm|mm|inch|inches)\b|["″])/iu.test(rest)) {
+    return fail({ code: "not a number", text: excerpt(text) });
+  }
+  const unit = spoonAtStart(rest) ?? unitAtStart(rest);
+  if (unit === null) {
+    const packs = to === null && Number.isInteger(value) ? readPacks(rest, value) : null;
+    return ok(packs ?? { amount: { value, to, unit: "piece" }, rest });
+  }
   const read = withSmallerUnit({ value, to, unit: unit.unit }, unit.rest);
   return ok({ amount: read.amount, rest: withoutSecondScale(read.rest) });
+}
+
+const SPOONFUL =
+  /^ {0,3}(?:heaped|heaping|level|scant|rounded|generous|good|full|large|big|small|little) (?=\p{L})/iu;
+
+/** "1 heaped tsp", "a good pinch": how full a spoon is does not change what it is. */
+function spoonAtStart(rest: string): { readonly unit: Unit; readonly rest: string } | null {
+  const size = SPOONFUL.exec(rest);
+  const unit = size === null ? null : unitAtStart(rest.slice(size[0].length));
+  return unit !== null && massUnitG(unit.unit) === null ? unit : null;
+}
+
+/** "2 400 g tins", "one 400 g tin": so many of what holds that much; null when no measure follows. */
+function readPacks(rest: string, times: number): { amount: Amount; rest: string } | null {
+  if (!/^ {0,3}\d/u.test(rest)) return null;
+  const each = numberAtStart(rest);
+  const unit = each.ok && each.value.to === null ? unitAtStart(each.value.rest) : null;
+  if (!each.ok || unit === null || !isMeasure(unit.unit)) return null;
+  const amount = { value: each.value.value * times, to: null, unit: unit.unit };
+  return { amount, rest: unit.rest };
 }
 
 /** "100 g / 3.5 oz butter": the first of two scales counts. */
@@ -72,6 +101,7 @@ function withoutSecondScale(rest: string): string {
 
 const NUMBER_WORDS: Readonly<Record<string, number>> = {
   half: 0.5,
+  quarter: 0.25,
   a: 1,
   an: 1,
   one: 1,
@@ -80,16 +110,27 @@ const NUMBER_WORDS: Readonly<Record<string, number>> = {
   four: 4,
   five: 5,
   six: 6,
+  seven: 7,
+  eight: 8,
+  nine: 9,
+  ten: 10,
+  twelve: 12,
+  "a dozen": 12,
+  "half a dozen": 6,
+  "a couple of": 2,
 };
+const WORDED =
+  /^(half a dozen|a dozen|a couple of|half|quarter|an?|one|two|three|four|five|six|seven|eight|nine|ten|twelve) (?:(?<=(?:half|quarter) )(?:of )?an? )?(?=[\p{L}\d])/iu;
 
 /** "a pinch of salt", "an ounce", "half a lemon", "half a cup", "two bananas". */
 function readWorded(text: string): { amount: Amount; rest: string } | null {
-  const match = /^(half|an?|one|two|three|four|five|six) (?:(?<=half )an? )?(?=\p{L})/iu.exec(text);
+  const match = WORDED.exec(text);
   if (match === null) return null;
   const word = (match[1] ?? "").toLowerCase();
   const after = text.slice(match[0].length);
-  const unit = unitAtStart(after);
+  const unit = spoonAtStart(after) ?? unitAtStart(after);
   const value = NUMBER_WORDS[word] ?? 1;
+  if (/^\d/u.test(after)) return readPacks(after, value);
   if (unit !== null) return { amount: { value, to: null, unit: unit.unit }, rest: unit.rest };
   // "A little oil" is no number, "half a lemon" is.
   const isCount = word !== "a" && word !== "an";
@@ -119,17 +160,23 @@ function withSmallerUnit(amount: Amount, rest: string): { amount: Amount; rest: 
   return { amount: { ...amount, value }, rest: unit.rest };
 }
 
-const BRACKETS = /\((?:about |approx\.? |approximately |ca\.? |~ ?)?([^()]{1,40}?)(,? ?each)?\)/iu;
+const BRACKETS =
+  /\((each )?(?:weighing )?(?:about |approx\.? |approximately |around |ca\.? |~ ?)?([^()]{1,40}?)(,? ?each)?\)/iu;
+/** "4 fillets, about 140 g each": the same without brackets. */
+const OPEN_EACH =
+  /,? (?:weighing )?((?:about |approx\.? |approximately |around |ca\.? |~ ?)?[\d½¼¾][^(),]{0,20}?) each(?=$|[,;])/iu;
 
-function withBrackets(amount: Amount, rest: string): ReadAmount {
+function withBrackets(amount: Amount, said: string): ReadAmount {
+  const rest = amount.unit === "piece" ? said.replace(OPEN_EACH, " ($1 each)") : said;
   const match = BRACKETS.exec(rest);
-  const inside = match === null ? null : measureIn(match[1] ?? "");
+  const inside = match === null ? null : measureIn(match[2] ?? "");
   const plain = { amount, stated: null, rest: rest.trim() };
   if (match === null || inside === null || massUnitG(amount.unit) !== null) return plain;
   const without = `${rest.slice(0, match.index)}${rest.slice(match.index + match[0].length)}`;
   const cleaned = without.replace(/\s+/gu, " ").replace(/ ,/gu, ",").trim();
   // "2 (400 g) cans": brackets right after the number tell what each holds.
-  const isEach = match[2] !== undefined || rest.slice(0, match.index).trim() === "";
+  const isEach =
+    match[1] !== undefined || match[3] !== undefined || rest.slice(0, match.index).trim() === "";
   const each = amount.unit === "piece" && isEach;
   const stated = each ? multiplyBy(inside, amount) : inside;
   const container = containerAtStart(cleaned);
@@ -143,16 +190,20 @@ function withBrackets(amount: Amount, rest: string): ReadAmount {
 function measureIn(text: string): Amount | null {
   const read = readPlain(text);
   if (!read.ok || read.value.rest.trim() !== "") return null;
-  const { unit } = read.value.amount;
-  return massUnitG(unit) === null && volumeUnitMl(unit, "us") === null ? null : read.value.amount;
+  return isMeasure(read.value.amount.unit) ? read.value.amount : null;
 }
 
-/** What follows "cans of"; null when the text does not start with a container. */
+function isMeasure(unit: Unit): boolean {
+  return massUnitG(unit) !== null || volumeUnitMl(unit, "us") !== null;
+}
+
+/** What follows "cans of" or "head of"; null when the text does not start with a container or a bundle. */
 function containerAtStart(text: string): string | null {
-  const match = /^(\p{L}{1,12})(?: of)?(?: |$)/iu.exec(text);
-  if (match === null || !isContainer(singular((match[1] ?? "").toLowerCase()))) return null;
+  const match = /^(?:(?:large|small|medium|big) )?(\p{L}{1,12})(?: of)?(?: |$)/iu.exec(text);
+  const word = singular((match?.[1] ?? "").toLowerCase());
+  if (match === null || !(isContainer(word) || isBundle(word))) return null;
   // That it is canned decides which food it is.
-  const canned = /^(?:can|tin)/iu.test(text) ? "canned " : "";
+  const canned = word === "can" || word === "tin" ? "canned " : "";
   return `${canned}${text.slice(match[0].length)}`;
 }
 

@@ -7,6 +7,7 @@ export const UNITS = [
   "lb",
   "ml",
   "cl",
+  "dl",
   "l",
   "tsp",
   "tbsp",
@@ -14,6 +15,7 @@ export const UNITS = [
   "cup",
   "pint",
   "quart",
+  "gallon",
   "piece",
   "pinch",
 ] as const;

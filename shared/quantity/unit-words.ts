@@ -8,6 +8,7 @@ const SYNONYMS: Readonly<Record<Unit, readonly string[]>> = {
   lb: ["lb", "lbs", "pound", "pounds"],
   ml: ["ml", "mls", "millilitre", "millilitres", "milliliter", "milliliters"],
   cl: ["cl", "centilitre", "centilitres", "centiliter", "centiliters"],
+  dl: ["dl", "decilitre", "decilitres", "deciliter", "deciliters"],
   l: ["l", "litre", "litres", "liter", "liters"],
   tsp: ["tsp", "tsps", "teaspoon", "teaspoons", "teaspoonful", "teaspoonfuls"],
   tbsp: ["tbsp", "tbsps", "tbs", "tbl", "tablespoon", "tablespoons", "tablespoonful"],
@@ -15,6 +16,7 @@ const SYNONYMS: Readonly<Record<Unit, readonly string[]>> = {
   cup: ["cup", "cups"],
   pint: ["pint", "pints", "pt", "pts"],
   quart: ["quart", "quarts", "qt", "qts"],
+  gallon: ["gallon", "gallons", "gal", "gals"],
   piece: [],
   pinch: ["pinch", "pinches"],
 };
@@ -45,6 +47,11 @@ const COUNTED = new Set(
     .filter((word) => word !== ""),
 );
 
+/** Of these a weight in brackets tells more than their number: a head, a stick, a scoop. */
+const BUNDLES = new Set(
+  "head stick bunch handful scoop knob sachet ball drizzle splash".split(" "),
+);
+
 /** Words for what a food is sold in. */
 const CONTAINERS = new Set(
   "can tin jar pack packet package bag tub bottle carton box pouch block container punnet tray".split(
@@ -55,6 +62,11 @@ const CONTAINERS = new Set(
 /** Whether a word (singular) counts a part or a bundle of a food: a clove, a slice, a bunch. */
 export function isCounted(word: string): boolean {
   return COUNTED.has(word);
+}
+
+/** Whether a word (singular) counts something of no certain size, so that its weight is the amount. */
+export function isBundle(word: string): boolean {
+  return BUNDLES.has(word);
 }
 
 /** Whether a word (singular) is what a food is sold in: a can, a jar. */

@@ -14,14 +14,16 @@ const MASS_G: Readonly<Partial<Record<Unit, number>>> = {
   lb: POUND_G,
 };
 
-/** Sizes that do not depend on the spoon set; pint, quart and fluid ounce are US customary. */
+/** Sizes that do not depend on the spoon set; pint, quart, gallon and fluid ounce are US customary. */
 const VOLUME_ML: Readonly<Partial<Record<Unit, number>>> = {
   ml: 1,
   cl: 10,
+  dl: 100,
   l: 1000,
   "fl oz": US_CUP_ML / 8,
   pint: US_CUP_ML * 2,
   quart: US_CUP_ML * 4,
+  gallon: US_CUP_ML * 16,
 };
 
 type SpoonUnit = "tsp" | "tbsp" | "cup";

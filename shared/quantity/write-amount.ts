@@ -38,6 +38,7 @@ function writeOne(value: number, unit: Unit, spoons: SpoonSet): string {
       return writeOunces(value * 16);
     case "ml":
     case "cl":
+    case "dl":
     case "l":
       return writeMillilitres(value * (volumeUnitMl(unit, spoons) ?? 1));
     case "piece":
@@ -84,6 +85,7 @@ function writePinches(value: number): string {
 const NEXT_SMALLER: Readonly<
   Partial<Record<Unit, { readonly unit: Unit; readonly below: number }>>
 > = {
+  gallon: { unit: "quart", below: 0.5 },
   quart: { unit: "cup", below: 0.5 },
   pint: { unit: "cup", below: 0.5 },
   cup: { unit: "tbsp", below: 0.25 },
@@ -99,7 +101,7 @@ function writeSpoons(value: number, unit: Unit, spoons: SpoonSet): string {
   }
   if (value < 1 / 16) return writePinches(1);
   const figure = value < 3 / 16 ? "⅛" : unit === "cup" ? withThirds(value) : withQuarters(value);
-  const plural = unit === "cup" || unit === "pint" || unit === "quart";
+  const plural = unit === "cup" || unit === "pint" || unit === "quart" || unit === "gallon";
   return `${figure} ${unit}${plural && value >= 1.125 ? "s" : ""}`;
 }
 

@@ -2,7 +2,8 @@ import { foldWords } from "../words/fold.ts";
 import { cookingRemarks } from "./cooking-remarks.ts";
 import type { Draft, DraftLine, DraftPart } from "./draft.ts";
 import { RECIPE_LIMITS, type ReadRemark, type RecipeProblem } from "./problems.ts";
-import { readIngredient } from "./read-ingredient.ts";
+import { withAlternatives } from "./read-alternatives.ts";
+import { readIngredient, saysToTaste } from "./read-ingredient.ts";
 import type { Component, Line, LineChoice, StatedKeeping } from "./types.ts";
 import { withFryingOil, withUptakeOfPart } from "./uptake.ts";
 import { type WeighMeans, weighChoice } from "./weigh-choice.ts";
@@ -50,14 +51,15 @@ function buildLine(
   key: string,
   means: WeighMeans,
 ): Line | RecipeProblem {
-  const read = readIngredient(text, line, swaps);
-  if (!read.ok) return read.problem;
+  const outcome = readIngredient(text, line, swaps);
+  if (!outcome.ok) return outcome.problem;
+  const read = withAlternatives(outcome.value, means.foods);
   return {
     key,
     text: [text, ...swaps].join("; "),
-    main: weighChoice(read.value.main, means),
-    swaps: read.value.swaps.map((swap) => weighChoice(swap, means)),
-    optional: read.value.optional,
+    main: weighChoice(read.main, means),
+    swaps: read.swaps.map((swap) => weighChoice(swap, means)),
+    optional: read.optional,
   };
 }
 
@@ -76,7 +78,7 @@ function remarksOn(built: Line, line: number): readonly ReadRemark[] {
 }
 
 function isToTaste(line: Line, choice: LineChoice): boolean {
-  return choice === line.main && /\b(?:to|for) taste\b/iu.test(line.text);
+  return choice === line.main && saysToTaste(line.text);
 }
 
 function partProblems(parts: readonly DraftPart[]): readonly RecipeProblem[] {

@@ -4,6 +4,7 @@ import { type ReadAmount, readAmount } from "../quantity/read-amount.ts";
 import type { Amount } from "../quantity/types.ts";
 import { massUnitG, volumeUnitMl } from "../quantity/unit.ts";
 import { excerpt } from "../words/problems.ts";
+import { foodWords } from "./food-words.ts";
 import type { RecipeProblem } from "./problems.ts";
 
 /** One way to fill a line, as read from its text; no food looked up yet. */
@@ -23,8 +24,11 @@ export interface ReadIngredient {
 
 const SWAP = /[,;]? ?\(?(?:\bswaps?(?: for| with)? ?: ?|\bor (?:with )?(?=\d|[½¼¾⅓⅔⅛]|half ))/giu;
 const OPTIONAL = /,? ?\(optional\)|, ?optional\b/giu;
-const FOR_FRYING = /(?:, ?)? (for (?:deep|shallow)?[- ]?fr(?:y|ying)\b)/iu;
-const TO_TASTE = /,? ?\(?(?:or )?(?:to|for) taste\)?/giu;
+const TO_TASTE =
+  /,? ?\(?(?:or )?(?:(?:to|for) taste|to season|for seasoning|as (?:needed|required|desired|necessary))\b\)?/giu;
+/** "Juice of 1 lemon", "grated zest of half an orange": the number is in the middle. */
+const PART_OF =
+  /^((?:finely |freshly )?(?:grated |squeezed )?(?:juice|zest|rind|peel)(?: and (?:juice|zest|rind|peel))?) (?:of|from) (?=[\d½¼¾]|half |an? |one |two |three )/iu;
 
 /**
  * Reads an ingredient line without its bullet: amount, food, preparation after the first comma,
@@ -52,9 +56,14 @@ export function readIngredient(
     if (swapText === "") continue;
     const swap = readChoice(swapText, line);
     if (!swap.ok) return swap;
-    swaps.push({ ...swap.value, amount: swap.value.amount ?? measured(main.value) });
+    swaps.push({ ...swap.value, amount: swap.value.amount ?? measuredAmount(main.value) });
   }
   return ok({ main: main.value, swaps, optional });
+}
+
+/** Whether a line says that its food goes in to taste, so that no amount is missing. */
+export function saysToTaste(text: string): boolean {
+  return text.search(TO_TASTE) !== -1;
 }
 
 /** Whether a line gives a swap for the one before: "or 25 g olive oil", "swap: firm tofu". */
@@ -63,7 +72,7 @@ export function isSwapLine(text: string): boolean {
 }
 
 /** The amount a swap may take over: a mass or a volume, not a count of something else. */
-function measured(main: ReadChoice): Amount | null {
+export function measuredAmount(main: ReadChoice): Amount | null {
   const amount = main.stated ?? main.amount;
   if (amount === null) return null;
   return massUnitG(amount.unit) === null && volumeUnitMl(amount.unit, "us") === null
@@ -73,14 +82,17 @@ function measured(main: ReadChoice): Amount | null {
 
 function readChoice(text: string, line: number): Outcome<ReadChoice, RecipeProblem> {
   const plain = balanced(text.replace(TO_TASTE, "").replace(/[,;.\s]+$/u, ""));
-  const first = readAmount(plain);
+  const partOf = PART_OF.exec(plain);
+  const first = readAmount(partOf === null ? plain : plain.slice(partOf[0].length));
   const isAbsent =
     !first.ok && (first.problem.code === "no number" || first.problem.code === "not a number");
   const read = isAbsent ? (amountLast(plain) ?? first) : first;
   if (!read.ok && !isAbsent) {
     return fail({ code: "amount wrong", line, text: excerpt(text), problem: read.problem });
   }
-  const { foodText, preparation } = foodAndPreparation(read.ok ? read.value.rest : plain);
+  const rest = read.ok ? read.value.rest : plain;
+  const whole = read.ok && partOf !== null ? `${partOf[1]} of ${rest.trim()}` : rest;
+  const { foodText, preparation } = foodWords(whole, read.ok);
   if (!/\p{L}/u.test(foodText)) return fail({ code: "ingredient empty", line });
   const amount = read.ok ? read.value.amount : null;
   return ok({
@@ -109,21 +121,4 @@ function balanced(text: string): string {
   const closes = text.split(")").length;
   if (opens === closes) return text;
   return (opens > closes ? text.replace("(", "") : text.replace(")", "")).trim();
-}
-
-function foodAndPreparation(text: string): { foodText: string; preparation: string } {
-  const inBrackets = [...text.matchAll(/\(([^()]{1,200})\)/gu)].map((match) =>
-    (match[1] ?? "").trim(),
-  );
-  const open = text
-    .replace(/\([^()]{1,200}\)/gu, " ")
-    .replace(/^ ?of /iu, "")
-    .replace(/ {2,}/gu, " ");
-  const [food, ...rest] = open
-    // "500 ml oil for deep frying": what it is for is no part of its name.
-    .replace(FOR_FRYING, ", $1")
-    .split(/, ?| [–—] /u)
-    .map((piece) => piece.trim());
-  const preparation = [...inBrackets, ...rest].filter((piece) => piece !== "").join(", ");
-  return { foodText: (food ?? "").trim(), preparation };
 }

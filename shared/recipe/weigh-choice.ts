@@ -67,7 +67,9 @@ function lookUp(choice: ReadChoice, means: WeighMeans): LookUp {
   // "beef mince, 5 % fat": which food it is stands after the comma.
   const which = preparation.split(", ").filter((piece) => WHICH_FOOD.test(piece));
   const told = which.length === 0 ? null : best(foods, [...which, foodText].join(" "));
-  const found = told ?? best(foods, foodText);
+  const found = told ?? bestOrBarer(foods, foodText);
+  const cooked = asCooked(foods, choice, found);
+  if (cooked !== null) return { found: cooked, foodText, preparation };
   if (found !== null || preparation === "") return { found, foodText, preparation };
   // "boneless, skinless chicken thighs": the first comma did not end the food.
   const [next, ...rest] = preparation.split(", ");
@@ -84,6 +86,34 @@ function chosenFor(name: string, { foods, takenFor }: WeighMeans): Found | null 
   const id = Object.hasOwn(takenFor, key) ? takenFor[key] : undefined;
   const food = id === undefined ? null : foods.byId(id);
   return food === null ? null : inState(food, saidState(name));
+}
+
+/** What is done to it first: "cooked", "cooked and shredded". */
+const SAID_COOKED = /^(?:(?:pre|ready)?[- ]?cooked|leftover)(?: and \p{L}{1,20})?$/iu;
+
+/**
+ * "300 g beetroot, cooked" is weighed cooked where the table has it so. Of rice and the like it is not
+ * certain: they count as dry, and a remark says so.
+ */
+function asCooked(foods: FoodBook, choice: ReadChoice, found: Found | null): Found | null {
+  const [first = ""] = choice.preparation.split(", ");
+  if (!SAID_COOKED.test(first) || found === null) return null;
+  if (found.food.state !== "raw" || /\b(?:dry|dried)\b/u.test(found.food.name)) return null;
+  const cooked = best(foods, `cooked ${choice.foodText}`);
+  return cooked?.food.state === "cooked" ? cooked : null;
+}
+
+/** Words of heat and shape that the finder may take for part of the name. A stock cube is no stock. */
+const NOT_THE_FOOD =
+  /^(?:hot|boiling|cold|iced|warm|tepid|lukewarm|simmering|good|best|quality|balls?|blocks?|heads?|bunch(?:es)?|packs?|packets?|tubs?|jars?|bags?|punnets?|pieces?)$/iu;
+
+/** The food by its whole name, else without words that tell how warm it is or what it is counted in. */
+function bestOrBarer(foods: FoodBook, text: string): Found | null {
+  const found = best(foods, text);
+  if (found !== null) return found;
+  const words = text.split(" ");
+  const barer = words.filter((word) => !NOT_THE_FOOD.test(word));
+  return barer.length === 0 || barer.length === words.length ? null : best(foods, barer.join(" "));
 }
 
 function best(foods: FoodBook, text: string): Found | null {

@@ -33,7 +33,8 @@ const VULGAR: Readonly<Record<string, number>> = {
 const GLYPHS = Object.keys(VULGAR).join("");
 
 // Each pattern is anchored and its repeats are bounded and disjoint, so it runs in linear time.
-const MIXED = /^(\d{1,7})(?: {1,3}|-)(\d{1,3}) ?[/⁄] ?(\d{1,3})(?![\d/⁄])/u;
+const MIXED = /^(\d{1,7})(?: {1,3}(?:and |& ?|\+ ?)?|-)(\d{1,3}) ?[/⁄] ?(\d{1,3})(?![\d/⁄])/u;
+const AND_A_HALF = /^(\d{1,7}) (?:and|&) a half\b/iu;
 const FRACTION = /^(\d{1,3}) ?[/⁄] ?(\d{1,3})(?![\d/⁄])/u;
 const GLYPH = new RegExp(`^(\\d{1,7})?(?: {1,3}|-)?([${GLYPHS}])`, "u");
 const THOUSANDS = /^(\d{1,3})((?:,\d{3}){1,3})(?:\.(\d{1,9}))?(?![\d,.]\d)/u;
@@ -42,7 +43,7 @@ const BETWEEN = /^ {0,3}(?:-|–|—|to\b) {0,3}/u;
 
 /**
  * Reads a whole text as a number the way people type it: "2", "2.5", "1,5", "1/2", "1 1/2", "½", "1½",
- * "3-4". A comma before exactly three digits parts thousands ("1,500"), else it is a decimal comma.
+ * "3-4", "1 and a half". A comma before exactly three digits parts thousands ("1,500"), else it is a decimal comma.
  */
 export function readNumber(text: string): Outcome<NumberOrRange, NumberProblem> {
   const trimmed = text.slice(0, 100).trim();
@@ -98,6 +99,8 @@ function mixed(text: string): Found | null {
   if (whole !== null) {
     return { value: Number(whole[1]) + Number(whole[2]) / Number(whole[3]), said: whole[0] };
   }
+  const half = AND_A_HALF.exec(text);
+  if (half !== null) return { value: Number(half[1]) + 1 / 2, said: half[0] };
   const part = FRACTION.exec(text);
   return part === null ? null : { value: Number(part[1]) / Number(part[2]), said: part[0] };
 }
