@@ -73,6 +73,7 @@ export function resolveKeeping(
     remarks.push(longerThanChart("The coach states", whole.fridgeDays, chartDays, shortest.name));
   }
   remarks.push(
+    ...gainRemark(parts, shortest, whole.fridgeDays, days),
     ...ceilingRemark(whole.fridgeDays ?? chartDays, days),
     ...monthsRemark(recipe, freezing.freezerMonths),
     ...apartRemarks(parts, freezing.freezes),
@@ -168,6 +169,21 @@ function freezingOf(
     freezerMonths: freezes === "no" ? null : Number.isFinite(months) ? months : 3,
     reason: freezes === "well" ? "" : whole.reason || (worst?.reason ?? ""),
   };
+}
+
+/** What leaving the shortest part out would buy; nothing where it is all there is, or buys nothing. */
+function gainRemark(
+  parts: readonly PartKeeping[],
+  shortest: PartKeeping | null,
+  stated: number | null,
+  days: number,
+): readonly string[] {
+  const others = parts.filter((part) => part !== shortest).map((part) => part.days);
+  if (shortest === null || others.length === 0) return [];
+  const longer = Math.min(stated ?? Number.POSITIVE_INFINITY, ...others, FRIDGE_CEILING_DAYS - 1);
+  return longer > days
+    ? [`The ${shortest.name} decides the ${days} days in the fridge: without it ${longer}.`]
+    : [];
 }
 
 function longerThanChart(who: string, stated: number, chart: number, part: string): string {

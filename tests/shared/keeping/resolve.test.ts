@@ -40,7 +40,18 @@ describe("how long a batch keeps", () => {
 Fish (optional):
 - 300 g cooked salmon`;
     expect(keepingOf(dish)).toMatchObject({ fridgeDays: 3, limitedBy: "Fish" });
+    expect(keepingOf(dish).remarks).toContain(
+      "The Fish decides the 3 days in the fridge: without it 6.",
+    );
     expect(keepingOf(dish, ["Fish"]).fridgeDays).toBe(6);
+  });
+
+  it("promises nothing from leaving a part out that would buy nothing", () => {
+    const dish = "Base:\n- 500 g chicken thigh\n\nFish (optional):\n- 300 g cooked salmon\n\nSTEPS";
+    const decided = (kept: ReturnType<typeof keepingOf>) =>
+      kept.remarks.filter((remark) => remark.includes("decides"));
+    expect(decided(keepingOf(dish))).toEqual([]);
+    expect(decided(keepingOf(`${dish}\n\nKeeps 2 days in the fridge`))).toEqual([]);
   });
 
   it("never goes past seven calendar days, the day of cooking the first", () => {
