@@ -31,8 +31,8 @@ const MASS_UNITS: ReadonlyMap<string, number> = new Map([
 type Side = "from" | "to";
 
 const SIDES: readonly (readonly [Side, RegExp])[] = [
-  ["from", /^(?:at least|min(?:imum)?|over|above|more than|from|>=?|≥)(?![a-z]) ?/u],
-  ["to", /^(?:at most|max(?:imum)?|up to|under|below|less than|<=?|≤)(?![a-z]) ?/u],
+  ["from", /^(?:at least|min(?:imum)?|over|above|more than|from|>=?|≥)(?![a-z])[. ]*/u],
+  ["to", /^(?:at most|max(?:imum)?|up to|under|below|less than|<=?|≤)(?![a-z])[. ]*/u],
 ];
 const SIDES_AFTER: readonly (readonly [Side, RegExp])[] = [
   ["from", / ?(?:\+|(?:or|and) (?:more|over|above)|at least|min(?:imum)?)$/u],
@@ -96,9 +96,14 @@ function figuresIn(
   const read = parts.map((part) => figureIn(part, units));
   const [first, second] = read;
   if (read.length > 2 || first === undefined || first === null || second === null) return null;
-  if (second === undefined) return { from: first.value * (first.factor ?? 1), to: null };
+  if (second === undefined) return { from: times(first.value, first.factor ?? 1), to: null };
   const factor = second.factor ?? first.factor ?? 1;
-  return { from: first.value * (first.factor ?? factor), to: second.value * factor };
+  return { from: times(first.value, first.factor ?? factor), to: times(second.value, factor) };
+}
+
+/** Without the dust that a division leaves in the last places. */
+function times(value: number, factor: number): number {
+  return Number((value * factor).toPrecision(12));
 }
 
 function figureIn(
