@@ -1,4 +1,5 @@
 import type { Amount } from "../quantity/types.ts";
+import { withAlternatives } from "./read-alternatives.ts";
 import { isSwapLine, type ReadChoice, readIngredient } from "./read-ingredient.ts";
 import type { Line, LineChoice, Recipe } from "./types.ts";
 import { keepingLines } from "./write-keeping.ts";
@@ -41,15 +42,25 @@ interface SplitLine {
  * as can be without reading differently.
  */
 function splitSwaps(line: Line): SplitLine {
-  const forms = waysToSplit(line.text);
-  return forms.find((form) => isReadAs(form, line)) ?? { text: line.text, swaps: [] };
+  return closest(waysToSplit(line.text), line);
 }
 
 /** A line with its swaps in one text; below it, parted by line ends, where one line would read differently. */
 export function lineAsOneText(line: Line): string {
-  if (isReadAs({ text: line.text, swaps: [] }, line)) return line.text;
-  const { text, swaps } = splitSwaps(line);
+  const joined: SplitLine = { text: line.text, swaps: [] };
+  const { text, swaps } = closest([joined, ...waysToSplit(line.text)], line);
   return [text, ...swaps].join("\n");
+}
+
+/** The first of the ways that read most like the line. */
+function closest(ways: readonly SplitLine[], line: Line): SplitLine {
+  let best: SplitLine = { text: line.text, swaps: [] };
+  let most = -1;
+  for (const way of ways) {
+    const score = likeness(way, line);
+    if (score > most) [best, most] = [way, score];
+  }
+  return best;
 }
 
 /** Nobody lists more swaps than this for one line; of more, only these ways are tried. */
@@ -71,12 +82,18 @@ export function waysToSplit(text: string): readonly SplitLine[] {
   return [...apart.filter(isTrimmed), { text, swaps: [] }];
 }
 
-function isReadAs({ text, swaps }: SplitLine, line: Line): boolean {
+/**
+ * How much a way reads like the line: whether it is optional goes before all, then how many of the swaps
+ * agree, from the last on. The reader may have found more of them before those ("butter or oil").
+ */
+function likeness({ text, swaps }: SplitLine, line: Line): number {
   const read = readIngredient(text, 1, swaps);
-  if (!read.ok || read.value.optional !== line.optional) return false;
-  const said = [read.value.main, ...read.value.swaps].map(wordsOf);
-  const meant = [line.main, ...line.swaps].map(wordsOf);
-  return said.length === meant.length && said.every((words, at) => words === meant[at]);
+  if (!read.ok) return -1;
+  const meant = line.swaps.map(wordsOf).reverse();
+  const said = read.value.swaps.map(wordsOf).reverse();
+  const agree = said.filter((words, at) => words === meant[at]).length;
+  const isAll = agree === said.length ? 1 : 0;
+  return (read.value.optional === line.optional ? 1_000 : 0) + 2 * agree + isAll;
 }
 
 /** Where the food ends and its preparation begins is the food table's to say. */
