@@ -5,7 +5,7 @@ import { type BookIndex, bookIndexInSteps } from "../../shared/book/book-index.t
 import type { FoodBook } from "../../shared/food/book.ts";
 
 /** Recipes kept in memory over all groups, at some ten kilobytes each: those of the groups that asked last. */
-const KEPT_RECIPES = 20_000;
+const KEPT_RECIPES = 10_000;
 /** A completion must be answered within three seconds, and what it falls back on takes some of them. */
 const COMPLETION_WAIT_MS = 1_000;
 /** Longest stretch of building before others have their turn. */

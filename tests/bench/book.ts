@@ -72,6 +72,7 @@ export async function benchBook(write: (line: string) => void): Promise<boolean>
   write(
     `completion: median ${median(ours).toFixed(2)} ms, 99th percentile ${percentile(ours, 0.99).toFixed(2)} ms, most ${percentile(ours, 1).toFixed(2)} ms; fuse.js ${median(theirs).toFixed(0)}, ${percentile(theirs, 0.99).toFixed(0)}, ${percentile(theirs, 1).toFixed(0)} ms`,
   );
+  write(`fuse.js takes ${(median(theirs) / median(ours)).toFixed(0)} times as long a completion`);
   return [
     report(
       {

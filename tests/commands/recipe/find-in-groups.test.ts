@@ -1,7 +1,7 @@
 import { Temporal } from "temporal-polyfill";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import type { Suggestion } from "../../../commands/kit/command.ts";
-import { completeRecipe } from "../../../commands/kit/recipe-options.ts";
+import { completeRecipe, recipeOrRefuse } from "../../../commands/kit/recipe-options.ts";
 import { groupId, causeId as makeCause } from "../../../shared/ids.ts";
 import { recipeIndexes } from "../../../src/bot/recipe-indexes.ts";
 import { manyRecipes } from "../../bench/many-recipes.ts";
@@ -118,6 +118,15 @@ describe("completion of a recipe", () => {
     const waiting = { ...context, recipeBook: slow(context.group, FOODS) };
     expect(titles(await completeRecipe(waiting, "pea", {}))).toEqual(["Green pea soup"]);
     expect(titles(await completeRecipe(waiting, "carrot", {}))).toEqual([]);
+  });
+
+  it("is never guessed when a command is sent: a slip is refused with the nearest", async () => {
+    const context = testContext({ stores });
+    await expect(recipeOrRefuse(context, "brley pot")).rejects.toThrow(
+      "There is no recipe “brley pot”: did you mean Barley pot?",
+    );
+    await expect(recipeOrRefuse(context, "zzz")).rejects.toThrow("type /recipe find to see");
+    expect((await recipeOrRefuse(context, "barley")).recipe.title).toBe("Barley pot");
   });
 
   it("offers a long title cut, with the recipe's id as its value", async () => {
