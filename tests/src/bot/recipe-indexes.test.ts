@@ -34,7 +34,7 @@ const at = (recipesVersion: number, rest: Partial<Group> = {}): Group => ({
 describe("recipes kept in memory", () => {
   it("are read once for as long as the version stands, and anew when it goes up", async () => {
     const both = await memoryRecipes([titled("Old pot"), titled("New pot")]).all(GROUP.id);
-    let now = both.slice(1);
+    let now: readonly PublishedRecipe[] = both.slice(1);
     const store = counted(async () => now);
     const of = recipeIndexes(store);
     expect(titles(await of(at(1), FOODS).whole())).toEqual(["Old pot"]);
