@@ -1,115 +1,136 @@
 import { z } from "zod";
-import type { FoodBook } from "../../shared/food/book.ts";
-import { resolveKeeping } from "../../shared/keeping/resolve.ts";
-import { nutritionOf } from "../../shared/nutrition/portion.ts";
-import { writeShort } from "../../shared/nutrition/write.ts";
-import { writeAmount, writeGrams } from "../../shared/quantity/write-amount.ts";
-import type { ReadRemark } from "../../shared/recipe/problems.ts";
-import { readRecipe } from "../../shared/recipe/read.ts";
-import { scaleRecipe } from "../../shared/recipe/scale.ts";
-import type { LineChoice, Recipe } from "../../shared/recipe/types.ts";
-import { count } from "../../shared/words/plural.ts";
+import { foodId } from "../../shared/ids.ts";
+import { fold } from "../../shared/words/fold.ts";
+import { excerpt } from "../../shared/words/problems.ts";
 import { command, Refusal } from "../kit/command.ts";
+import type { Context } from "../kit/context.ts";
+import type { FilledForm, Form } from "../kit/form.ts";
 import { fileText } from "../kit/options.ts";
-import type { PublishedRecipe } from "../kit/ports.ts";
-import { type Part, type Reply, type Row, reply, rows, text } from "../kit/reply.ts";
-import { sayScaleProblem } from "../kit/say-problem.ts";
-import { sayReadRemark, sayRecipeProblem } from "../kit/say-recipe-problem.ts";
-import { keepingRow } from "./card-reply.ts";
-import { AS_WRITTEN, requestPress } from "./card-request.ts";
+import type { RecipeDraft } from "../kit/ports.ts";
+import { type Reply, reply, text } from "../kit/reply.ts";
+import { foodsNear, LEAVE } from "./draft-foods.ts";
+import { draftForm, textOfForm } from "./draft-form.ts";
+import { publishDraft } from "./draft-publish.ts";
+import { readDraft } from "./draft-read.ts";
+import { draftReply } from "./draft-reply.ts";
+import {
+  findOwn,
+  keepDraft,
+  newDraftId,
+  ownDraft,
+  readDraftId,
+  refuseTooMany,
+  revisedBy,
+  versionOf,
+} from "./draft-store.ts";
+import { FILE_MAX_BYTES, takeFile, takeTyped } from "./draft-take.ts";
 
-/** Four bytes for each of the 20,000 characters that a recipe may have. */
-const FILE_MAX_BYTES = 80_000;
+const CHANGED = "The draft has changed since that message. This is how it stands now:";
 
 export const recipePublish = command({
   path: ["recipe", "publish"],
-  description: "Publish a recipe from a text file, or a new revision of it",
+  description: "Write or attach a recipe, see how it is read, and publish it",
   who: "coach",
   options: [
     {
       name: "file",
-      description: "Plain text: title, “Makes 6 portions”, ingredients, steps, keeping",
-      required: true,
+      description: "A text file or a schema.org recipe; leave it out to paste the text",
+      required: false,
       kind: "file",
     },
   ],
   input: z.object({ file: fileText("file", FILE_MAX_BYTES) }),
-  handle: async (context, { file }) => {
-    const { stores, group, member, causeId, now, newId, foods } = context;
-    const read = readRecipe(file, foods);
-    if (!read.ok) {
-      throw new Refusal([
-        "Nothing was published: the file needs mending.",
-        ...read.problem.map(sayRecipeProblem),
-      ]);
-    }
-    const done = await stores.recipes.publish({
-      groupId: group.id,
-      by: member.id,
-      causeId,
-      now,
-      recipe: read.value.recipe,
-      sourceText: file,
-      takenFor: {},
-      newId,
-    });
-    return publishedReply(done, read.value.remarks, foods);
+  handle: (context, { file }) =>
+    takeFile(context, { id: newDraftId(context, null), text: file, takenFor: {} }),
+  opens: (given) => (given.length === 0 ? "blank" : null),
+  forms: {
+    blank: async (context) => {
+      await refuseTooMany(context);
+      return formOrRefuse({ id: newDraftId(context, null), text: "" }, "Your recipe");
+    },
+    edit: async (context, [id]) => {
+      const draft = await ownDraft(context, id);
+      return formOrRefuse(draft, draft.title);
+    },
+  },
+  submissions: { send },
+  actions: {
+    show: async (context, [id]) => draftReply(context, await ownDraft(context, id)),
+    food: pickFood,
+    publish: (context, args) =>
+      ifUnchanged(context, args, (draft) => publishDraft(context, draft, false)),
+    "publish apart": (context, args) =>
+      ifUnchanged(context, args, (draft) => publishDraft(context, draft, true)),
+    drop: (context, args) => ifUnchanged(context, args, (draft) => drop(context, draft)),
   },
 });
 
-function publishedReply(
-  { published, isNew }: { readonly published: PublishedRecipe; readonly isNew: boolean },
-  remarks: readonly ReadRemark[],
-  foods: FoodBook,
-): Reply {
-  const { recipe, id, revisionNumber } = published;
-  const what = isNew ? "Published" : `Published as revision ${revisionNumber}`;
-  const card = requestPress("show", id, recipe, AS_WRITTEN);
-  return reply(`${what}: ${recipe.title}, ${count(recipe.portions, recipe.portionWord)}.`, {
-    parts: [
-      ...remarkParts(remarks),
-      ...recipe.components.map((part) =>
-        rows(
-          part.optional ? `${part.name} (optional), as read` : `${part.name}, as read`,
-          part.lines.flatMap(({ main, swaps }) => [
-            readRow(main, foods, ""),
-            ...swaps.map((swap) => readRow(swap, foods, "or ")),
-          ]),
-        ),
-      ),
-      rows("Per portion", [portionRow(recipe, foods), keepingRow(keepingOf(recipe, foods))]),
-    ],
-    cautions: keepingOf(recipe, foods).remarks,
-    buttons: card === null ? [] : [{ id: card, label: "See the card", weight: "main" }],
+function formOrRefuse(draft: Pick<RecipeDraft, "id" | "text">, title: string): Form {
+  const form = draftForm(draft, title);
+  if (form === null) {
+    throw new Refusal(
+      "The text does not fit a form: attach it as a file to /recipe publish, and drop this draft.",
+    );
+  }
+  return form;
+}
+
+async function send(
+  context: Context,
+  [arg]: readonly string[],
+  filled: FilledForm,
+): Promise<Reply> {
+  const id = readDraftId(arg);
+  const before = await findOwn(context, id);
+  const takenFor = before?.takenFor ?? (await takenForOf(context, revisedBy({ id })));
+  return takeTyped(context, { id, text: textOfForm(filled), takenFor });
+}
+
+/** The choices of the revision that a first draft of the next one starts from. */
+async function takenForOf(
+  { stores, group }: Context,
+  revises: ReturnType<typeof revisedBy>,
+): Promise<RecipeDraft["takenFor"]> {
+  if (revises === null) return {};
+  return (await stores.recipes.source(group.id, revises))?.takenFor ?? {};
+}
+
+/** Acts on a draft only while it is as the message shows it. */
+async function ifUnchanged(
+  context: Context,
+  [id, version]: readonly string[],
+  act: (draft: RecipeDraft) => Promise<Reply>,
+): Promise<Reply> {
+  const draft = await ownDraft(context, id);
+  return versionOf(draft) === version
+    ? act(draft)
+    : draftReply(context, draft, { notes: [CHANGED] });
+}
+
+async function drop({ stores }: Context, draft: RecipeDraft): Promise<Reply> {
+  await stores.drafts.drop(draft.id);
+  return reply(`Dropped: ${draft.title}`, {
+    parts: [text("Nothing was published. Should you want the text back, it is in the file.")],
+    files: [{ name: "recipe.txt", text: draft.text }],
   });
 }
 
-/** What the coach should look at comes first: it is why they read on. */
-function remarkParts(remarks: readonly ReadRemark[]): readonly Part[] {
-  return remarks.length === 0 ? [] : [text("Please look at:", ...remarks.map(sayReadRemark))];
-}
-
-/** How one line was read: its amount, its weight, and the food it was taken for. */
-function readRow(choice: LineChoice, foods: FoodBook, before: string): Row {
-  const food = choice.foodId === null ? null : foods.byId(choice.foodId);
-  const amount = choice.amount === null ? "to taste" : writeAmount(choice.amount);
-  const weight = choice.grams === null ? "" : writeGrams(choice.grams);
-  const weightNote = weight === "" || weight === amount ? [] : [weight];
-  const taken = food === null ? "not in the food table" : `taken as ${food.name}`;
-  return {
-    label: `${before}${choice.foodText}`,
-    figure: amount,
-    note: [...weightNote, taken].join("; "),
-  };
-}
-
-function portionRow(recipe: Recipe, foods: FoodBook): Row {
-  const scaled = scaleRecipe(recipe, foods, AS_WRITTEN);
-  if (!scaled.ok) throw new Refusal(sayScaleProblem(scaled.problem));
-  const figures = nutritionOf(scaled.value, foods);
-  return { label: "figures", figure: writeShort(figures.perPortion) };
-}
-
-function keepingOf(recipe: Recipe, foods: FoodBook) {
-  return resolveKeeping(recipe, foods, []);
+/** Takes a doubtful name for the food picked, and shows the draft read anew with the next one. */
+async function pickFood(context: Context, args: readonly string[]): Promise<Reply> {
+  return ifUnchanged(context, args, async (draft) => {
+    const [, , ref = "", picked = ""] = args;
+    const read = readDraft(draft, context.foods);
+    const doubt = read.ok ? read.value.doubtful.find((one) => one.ref === ref) : undefined;
+    if (doubt === undefined) return draftReply(context, draft, { notes: [CHANGED] });
+    if (picked === LEAVE) return draftReply(context, draft, { leftOpen: ref });
+    const { foodText } = doubt.choice;
+    const food = foodsNear(context.foods, foodText).find((one) => one.id === picked);
+    if (food === undefined) throw new Refusal("Pick one of the foods in the list.");
+    const takenFor = { ...draft.takenFor, [fold(foodText)]: foodId(food.id) };
+    const kept = await keepDraft(context, draft.id, draft.text, takenFor);
+    if (!kept.ok) throw new Refusal("That draft cannot be changed: attach its text anew.");
+    return draftReply(context, kept.value, {
+      notes: [`“${excerpt(foodText)}” is taken as ${food.name}.`],
+    });
+  });
 }

@@ -34,11 +34,13 @@ export const SCRIPT: readonly Step[] = [
     who: "Mara",
     say: `/recipe publish file:${RECIPES}/paprika-thigh-and-white-bean-bake.txt`,
   },
+  { at: "2026-10-24T08:03:00Z", who: "Mara", press: "Publish" },
   {
     at: "2026-10-24T08:05:00Z",
     who: "Mara",
     say: `/recipe publish file:${RECIPES}/cold-noodle-and-cucumber-bowl.txt`,
   },
+  { at: "2026-10-24T08:06:00Z", who: "Mara", press: "Publish" },
 
   {
     at: "2026-10-24T16:00:00Z",

@@ -3,9 +3,10 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { Temporal } from "temporal-polyfill";
 import type { RawInput } from "../../commands/kit/command.ts";
+import type { FilledForm, Form } from "../../commands/kit/form.ts";
 import type { Stores } from "../../commands/kit/ports.ts";
 import type { Reply } from "../../commands/kit/reply.ts";
-import type { Asked } from "../../src/bot/face.ts";
+import type { Asked, Opening } from "../../src/bot/face.ts";
 import { type MovableClock, manualClock } from "../../src/clock.ts";
 import { compose } from "../../src/compose.ts";
 import { silentLog } from "../../src/log.ts";
@@ -22,6 +23,11 @@ export interface TestBot {
     picked?: readonly string[],
     requestId?: string,
   ) => Promise<Reply>;
+  /** What a command or a button opens; a form, or the refusal. */
+  readonly form: (who: Person, opening: Opening) => Promise<Form | Reply>;
+  readonly submit: (who: Person, id: string, filled: FilledForm) => Promise<Reply>;
+  /** Attaches a recipe's text and presses Publish. */
+  readonly publish: (who: Person, content: string) => Promise<Reply>;
   readonly close: () => Promise<void>;
 }
 
@@ -56,12 +62,19 @@ export async function openTestBot(now: string): Promise<TestBot> {
     requestId,
     actor: { userId: who.userId, name: who.name, roleIds: [], isManager: who.isManager },
   });
+  const ask: TestBot["ask"] = (who, path, raw = {}, requestId) =>
+    bot.command(asked(who, requestId), path.split(" "), raw);
+  const press: TestBot["press"] = (who, id, picked = [], requestId) =>
+    bot.press(asked(who, requestId), id, picked);
   return {
     stores,
     clock,
-    ask: (who, path, raw = {}, requestId) =>
-      bot.command(asked(who, requestId), path.split(" "), raw),
-    press: (who, id, picked = [], requestId) => bot.press(asked(who, requestId), id, picked),
+    ask,
+    press,
+    form: (who, opening) => bot.form(asked(who), opening),
+    submit: (who, id, filled) => bot.submit(asked(who), id, filled),
+    publish: async (who, content) =>
+      press(who, buttonOf(await ask(who, "recipe publish", fileOf(content)), "Publish")),
     close: async () => {
       await app.value.close();
       await rm(folder, { recursive: true, force: true });

@@ -1,6 +1,6 @@
 import type { Reply } from "../../commands/kit/reply.ts";
 import { groupId } from "../../shared/ids.ts";
-import { COACH, fileOf, MEMBER, openTestBot, POT_TEXT, SALAD_TEXT, type TestBot } from "./bot.ts";
+import { COACH, MEMBER, openTestBot, POT_TEXT, SALAD_TEXT, type TestBot } from "./bot.ts";
 
 /** A group with two recipes and a member with weekday lunches, on a Sunday evening in Lisbon. */
 export interface Kitchen {
@@ -13,8 +13,8 @@ export interface Kitchen {
 export async function openKitchen(): Promise<Kitchen> {
   const test = await openTestBot("2026-10-11T18:00:00Z");
   await test.ask(COACH, "group setup", { zone: "Europe/Lisbon" });
-  await test.ask(COACH, "recipe publish", fileOf(POT_TEXT));
-  await test.ask(COACH, "recipe publish", fileOf(SALAD_TEXT));
+  await test.publish(COACH, POT_TEXT);
+  await test.publish(COACH, SALAD_TEXT);
   await test.ask(MEMBER, "meals", { days: "Mon-Fri", time: "12:30" });
   const { members, stocks } = test.stores;
   return {

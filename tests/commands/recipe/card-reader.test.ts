@@ -3,7 +3,6 @@ import type { Reply } from "../../../commands/kit/reply.ts";
 import {
   buttonOf,
   COACH,
-  fileOf,
   MEMBER,
   OTHER,
   openTestBot,
@@ -36,7 +35,7 @@ let bot: TestBot;
 beforeEach(async () => {
   bot = await openTestBot("2026-10-11T10:00:00Z");
   await bot.ask(COACH, "group setup", { zone: "Europe/Lisbon" });
-  await bot.ask(COACH, "recipe publish", fileOf(WRAP_TEXT));
+  await bot.publish(COACH, WRAP_TEXT);
 });
 afterEach(() => bot.close());
 
@@ -87,7 +86,7 @@ describe("a card for its reader", () => {
     const [picture, ...more] = (await card()).pictures;
     expect(more).toEqual([]);
     expect(picture?.alt).toContain("without Herb sauce");
-    await bot.ask(COACH, "recipe publish", fileOf(SALAD_TEXT));
+    await bot.publish(COACH, SALAD_TEXT);
     expect((await card(MEMBER, { recipe: "Cucumber bowl" })).pictures).toEqual([]);
     await bot.ask(MEMBER, "targets set", { energy: "2000" });
     const drawn = (await card(MEMBER, { recipe: "Cucumber bowl" })).pictures;
@@ -121,7 +120,7 @@ describe("a card for its reader", () => {
         "1. Scramble the eggs for 4 minutes until firm, fill and roll.",
         "1. Fill and roll.",
       );
-    await bot.ask(COACH, "recipe publish", fileOf(text));
+    await bot.publish(COACH, text);
     await bot.ask(MEMBER, "me", { table: "pregnant" });
     const runny = await card(MEMBER, { recipe: "Runny wraps" });
     expect(runny.alerts.join(" ")).toContain("pregnan");

@@ -1,19 +1,11 @@
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
-import {
-  COACH,
-  fileOf,
-  MEMBER,
-  openTestBot,
-  POT_TEXT,
-  type TestBot,
-  wordsOf,
-} from "../../kit/bot.ts";
+import { COACH, MEMBER, openTestBot, POT_TEXT, type TestBot, wordsOf } from "../../kit/bot.ts";
 
 let test: TestBot;
 beforeEach(async () => {
   test = await openTestBot("2026-10-11T18:00:00Z");
   await test.ask(COACH, "group setup", { zone: "Europe/Lisbon" });
-  await test.ask(COACH, "recipe publish", fileOf(POT_TEXT));
+  await test.publish(COACH, POT_TEXT);
 });
 afterEach(() => test.close());
 

@@ -71,9 +71,10 @@ beforeEach(async () => {
     zone: "Europe/Lisbon",
     channel,
   });
-  await server.slash(coach, guild, ["recipe", "publish"], {
+  const read = await server.slash(coach, guild, ["recipe", "publish"], {
     file: { name: "pot.txt", bytes: new TextEncoder().encode(POT_TEXT) },
   });
+  await server.press(coach, read.message, "Publish");
   await server.slash(member, guild, ["meals"], { days: "Mon-Fri", time: "12:30" });
 });
 

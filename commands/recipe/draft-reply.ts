@@ -1,0 +1,243 @@
+import { allergensInRecipe } from "../../shared/allergen/find.ts";
+import type { FoodBook } from "../../shared/food/book.ts";
+import { resolveKeeping } from "../../shared/keeping/resolve.ts";
+import { labelExtras } from "../../shared/label/extras.ts";
+import { shortFigures } from "../../shared/label/short.ts";
+import { nutritionOf } from "../../shared/nutrition/portion.ts";
+import { writeAmount, writeGrams } from "../../shared/quantity/write-amount.ts";
+import { scaleRecipe } from "../../shared/recipe/scale.ts";
+import type { LineChoice, Recipe } from "../../shared/recipe/types.ts";
+import { whatChanged } from "../../shared/recipe/what-changed.ts";
+import { fold } from "../../shared/words/fold.ts";
+import { count } from "../../shared/words/plural.ts";
+import { Refusal } from "../kit/command.ts";
+import type { Context } from "../kit/context.ts";
+import type { RecipeDraft } from "../kit/ports.ts";
+import { writePress } from "../kit/press.ts";
+import { type Button, type Part, type Reply, type Row, reply, rows, text } from "../kit/reply.ts";
+import { sayScaleProblem } from "../kit/say-problem.ts";
+import { allergenRows } from "./allergen-parts.ts";
+import { figureNotes } from "./card-notes.ts";
+import { AS_WRITTEN } from "./card-request.ts";
+import { foodChoice } from "./draft-foods.ts";
+import { draftForm } from "./draft-form.ts";
+import { type DraftRead, readDraft } from "./draft-read.ts";
+import { versionOf } from "./draft-store.ts";
+import { type DraftTarget, targetOf } from "./draft-target.ts";
+import { keepingRow } from "./keeping-row.ts";
+import { sayChanges } from "./say-change.ts";
+
+/** What a reply on a draft says besides. */
+interface Besides {
+  /** Said first: what was just done, or what did not come over. */
+  readonly notes?: readonly string[];
+  /** Line key and choice of the doubtful food that was left open: the next one is offered. */
+  readonly leftOpen?: string;
+}
+
+/** How a draft was read, with everything to mend it by; nothing of it is published. */
+export async function draftReply(
+  context: Context,
+  draft: RecipeDraft,
+  besides: Besides = {},
+): Promise<Reply> {
+  const read = readDraft(draft, context.foods);
+  if (!read.ok) return unreadReply(draft, read.problem, besides);
+  const target = await targetOf(context, draft, read.value.recipe);
+  return readReply(context, draft, read.value, target, besides);
+}
+
+function unreadReply(
+  draft: RecipeDraft,
+  faults: readonly string[],
+  { notes = [] }: Besides,
+): Reply {
+  const many = faults.length === 1 ? "One thing keeps" : `${faults.length} things keep`;
+  return reply(`${many} “${draft.title}” from being read.`, {
+    parts: [
+      ...noteParts(notes),
+      text(...faults),
+      text("The draft is kept as it is and nothing is published: press Edit to mend it."),
+      ...tooLongParts(draft),
+    ],
+    buttons: draftButtons(draft, []),
+    files: draftFiles(draft),
+  });
+}
+
+function readReply(
+  context: Context,
+  draft: RecipeDraft,
+  read: DraftRead,
+  target: DraftTarget,
+  { notes = [], leftOpen }: Besides,
+): Reply {
+  const { foods } = context;
+  const { recipe } = read;
+  const figures = figuresOf(context, recipe);
+  const keeping = resolveKeeping(recipe, foods, []);
+  const next = nextDoubtful(read, leftOpen);
+  const choices = next === undefined ? [] : foodChoice(draft, next, foods);
+  return reply(`Read: ${recipe.title}, ${count(recipe.portions, recipe.portionWord)}`, {
+    parts: [
+      ...noteParts(notes),
+      ...lookParts(read, choices.length > 0),
+      ...targetParts(context, recipe, target),
+      ...recipe.components.map((part) => linesPart(part, draft, foods)),
+      rows(`Per ${recipe.portionWord}, estimated`, [
+        { label: "figures", figure: figures.short },
+        keepingRow(keeping),
+        ...allergenRows(allergensInRecipe(recipe, foods)),
+      ]),
+      ...noteParts(read.noted),
+      ...tooLongParts(draft),
+    ],
+    cautions: ["Not published yet.", ...figures.notes, ...keeping.remarks],
+    choices,
+    buttons: draftButtons(draft, publishButtons(draft, target)),
+    files: draftFiles(draft),
+  });
+}
+
+/** The first doubtful food, or the one after the one that was left open. */
+function nextDoubtful({ doubtful }: DraftRead, leftOpen: string | undefined) {
+  const at = doubtful.findIndex(({ ref }) => ref === leftOpen);
+  return doubtful[at + 1];
+}
+
+function noteParts(notes: readonly string[]): readonly Part[] {
+  return notes.length === 0 ? [] : [text(...notes)];
+}
+
+function lookParts({ look, lookLines }: DraftRead, hasChoice: boolean): readonly Part[] {
+  if (look.length === 0) return [text("Every line was found and weighed.")];
+  const many = lookLines === 1 ? "1 line needs a look:" : `${lookLines} lines need a look:`;
+  return [text(many, ...look, ...(hasChoice ? ["Pick the food below, or edit the line."] : []))];
+}
+
+/** What publishing would make of it. */
+function targetParts(
+  { foods }: Context,
+  recipe: Recipe,
+  { recipe: published, keepsTitle, titled }: DraftTarget,
+): readonly Part[] {
+  if (published === null) return [];
+  const { title } = published.recipe;
+  const renamed = keepsTitle
+    ? [
+        `The title is another, and a revision keeps its recipe's: Publish makes a revision of “${title}”. ${asNew(recipe, titled !== null)}`,
+      ]
+    : [];
+  const changes = whatChanged(published.recipe, keepsTitle ? { ...recipe, title } : recipe);
+  const number = published.revisionNumber;
+  const heading =
+    changes.length === 0
+      ? `It says the same as revision ${number} of ${title}.`
+      : `Against revision ${number} of ${title}:`;
+  return [text(...renamed, heading, ...sayChanges(changes, foods))];
+}
+
+function asNew(recipe: Recipe, exists: boolean): string {
+  return exists
+    ? `There is a recipe “${recipe.title}” too; press As “${recipe.title}” to revise that one.`
+    : `Press As a new recipe to publish “${recipe.title}” beside it.`;
+}
+
+function linesPart(part: Recipe["components"][number], draft: RecipeDraft, foods: FoodBook): Part {
+  return rows(
+    part.optional ? `${part.name} (optional), as read` : `${part.name}, as read`,
+    part.lines.flatMap(({ main, swaps, optional }) => [
+      readRow(main, { draft, foods, before: "", optional }),
+      ...swaps.map((swap) => readRow(swap, { draft, foods, before: "or ", optional: false })),
+    ]),
+  );
+}
+
+interface RowParts {
+  readonly draft: RecipeDraft;
+  readonly foods: FoodBook;
+  readonly before: string;
+  readonly optional: boolean;
+}
+
+/** How one line was read: its amount, its weight, and the food it was taken for. */
+function readRow(choice: LineChoice, { draft, foods, before, optional }: RowParts): Row {
+  const food = choice.foodId === null ? null : foods.byId(choice.foodId);
+  const amount = choice.amount === null ? "no amount" : writeAmount(choice.amount);
+  const weight = choice.grams === null ? "" : writeGrams(choice.grams);
+  const isChosen = Object.hasOwn(draft.takenFor, fold(choice.foodText));
+  const notes = [
+    weight === amount ? "" : weight,
+    food === null ? "not in the food table" : `taken as ${food.name}`,
+    food !== null && isChosen ? "your choice" : "",
+    choice.preparation,
+    optional ? "optional" : "",
+  ];
+  return {
+    label: `${before}${choice.foodText}`,
+    figure: amount,
+    note: notes.filter((note) => note !== "").join("; "),
+  };
+}
+
+function figuresOf(
+  { group, foods }: Context,
+  recipe: Recipe,
+): { readonly short: string; readonly notes: readonly string[] } {
+  const scaled = scaleRecipe(recipe, foods, AS_WRITTEN);
+  if (!scaled.ok) throw new Refusal(sayScaleProblem(scaled.problem));
+  const figures = nutritionOf(scaled.value, foods);
+  const extras = labelExtras(scaled.value, foods, figures);
+  return {
+    short: shortFigures(figures.perPortion, group.labelStyle, extras.perPortion),
+    notes: figureNotes(figures),
+  };
+}
+
+function publishButtons(draft: RecipeDraft, target: DraftTarget): readonly Button[] {
+  const args = [draft.id, versionOf(draft)];
+  const main: Button = {
+    id: writePress("recipe publish", "publish", ...args),
+    label: "Publish",
+    weight: "main",
+  };
+  if (!target.keepsTitle) return [main];
+  const label = target.titled === null ? "As a new recipe" : `As “${target.titled.recipe.title}”`;
+  const other: Button = {
+    id: writePress("recipe publish", "publish apart", ...args),
+    label: label.length > 34 ? "As the other recipe" : label,
+    weight: "plain",
+  };
+  return [main, other];
+}
+
+/** Publish, Edit and Drop stand in the first row; whatever else there is, below. */
+function draftButtons(draft: RecipeDraft, publish: readonly Button[]): readonly Button[] {
+  const [main, ...others] = publish;
+  const edit: Button = {
+    id: writePress("recipe publish", "edit", draft.id),
+    label: "Edit",
+    weight: main === undefined ? "main" : "plain",
+  };
+  const drop: Button = {
+    id: writePress("recipe publish", "drop", draft.id, versionOf(draft)),
+    label: "Drop",
+    weight: "grave",
+  };
+  const fits = draftForm(draft, "") !== null;
+  return [...(main === undefined ? [] : [main]), ...(fits ? [edit] : []), drop, ...others];
+}
+
+function tooLongParts(draft: RecipeDraft): readonly Part[] {
+  return draftForm(draft, "") === null
+    ? [
+        text(
+          "The text does not fit a form: change it in the attached file and attach that to /recipe publish or /recipe revise; then drop this draft.",
+        ),
+      ]
+    : [];
+}
+
+function draftFiles(draft: RecipeDraft): Reply["files"] {
+  return draftForm(draft, "") === null ? [{ name: "recipe.txt", text: draft.text }] : [];
+}
