@@ -1,7 +1,7 @@
 import { fail, type Outcome, ok } from "../outcome.ts";
 import { singular } from "../words/plural.ts";
 import { excerpt } from "../words/problems.ts";
-import { NUMBER_MAX, numberAtStart } from "../words/read-number.ts";
+import { NUMBER_MAX, type NumberOrRange, numberAtStart } from "../words/read-number.ts";
 import type { AmountProblem } from "./problems.ts";
 import type { Amount, Unit } from "./types.ts";
 import { massUnitG, volumeUnitMl } from "./unit.ts";
@@ -57,18 +57,25 @@ function readPlain(text: string): Plain {
       ? ok({ ...each.value, amount: multiply(each.value.amount, number.value.value) })
       : each;
   }
-  const { value, to, rest } = number.value;
+  const { rest } = number.value;
   // "5% fat yoghurt", "2-inch sticks" and "5 cm ginger" start with a number that is no amount.
-  if (/^ ?(?:%|[-–]\p{L}|(?:cm|mm|inch|inches)\b|["″])/iu.test(rest)) {
-    return fail({ code: "not a number", text: excerpt(text) });
-  }
+  return /^ ?(?:%|[-–]\p{L}|(?:cm|mm|inch|inches)\b|["″])/iu.test(rest)
+    ? fail({ code: "not a number", text: excerpt(text) })
+    : ok(withUnit(number.value));
+}
+
+/** What a number counts or measures, by what follows it. */
+function withUnit({ value, to, rest }: NumberOrRange & { readonly rest: string }): {
+  readonly amount: Amount;
+  readonly rest: string;
+} {
   const unit = spoonAtStart(rest) ?? unitAtStart(rest);
   if (unit === null) {
     const packs = to === null && Number.isInteger(value) ? readPacks(rest, value) : null;
-    return ok(packs ?? { amount: { value, to, unit: "piece" }, rest });
+    return packs ?? { amount: { value, to, unit: "piece" }, rest };
   }
   const read = withSmallerUnit({ value, to, unit: unit.unit }, unit.rest);
-  return ok({ amount: read.amount, rest: withoutSecondScale(read.rest) });
+  return { amount: read.amount, rest: withoutSecondScale(read.rest) };
 }
 
 const SPOONFUL =

@@ -83,11 +83,8 @@ export function measuredAmount(main: ReadChoice): Amount | null {
 function readChoice(text: string, line: number): Outcome<ReadChoice, RecipeProblem> {
   const plain = balanced(text.replace(TO_TASTE, "").replace(/[,;.\s]+$/u, ""));
   const partOf = PART_OF.exec(plain);
-  const first = readAmount(partOf === null ? plain : plain.slice(partOf[0].length));
-  const isAbsent =
-    !first.ok && (first.problem.code === "no number" || first.problem.code === "not a number");
-  const read = isAbsent ? (amountLast(plain) ?? first) : first;
-  if (!read.ok && !isAbsent) {
+  const read = amountOf(plain, partOf === null ? plain : plain.slice(partOf[0].length));
+  if (!read.ok && !isAbsent(read.problem)) {
     return fail({ code: "amount wrong", line, text: excerpt(text), problem: read.problem });
   }
   const rest = read.ok ? read.value.rest : plain;
@@ -104,6 +101,17 @@ function readChoice(text: string, line: number): Outcome<ReadChoice, RecipeProbl
         : foodText.replace(/^(?:can|tin)s? (?:of )?/iu, "canned "),
     preparation,
   });
+}
+
+/** The amount in front, else the one that ends the line. */
+function amountOf(plain: string, front: string): Outcome<ReadAmount, AmountProblem> {
+  const first = readAmount(front);
+  return first.ok || !isAbsent(first.problem) ? first : (amountLast(plain) ?? first);
+}
+
+/** Nothing there looks like an amount, which is no fault. */
+function isAbsent({ code }: AmountProblem): boolean {
+  return code === "no number" || code === "not a number";
 }
 
 /** "Chicken thighs, 500 g": a measure that ends the line; null when it does not. */

@@ -1,5 +1,4 @@
 import type { Amount } from "../quantity/types.ts";
-import { withAlternatives } from "./read-alternatives.ts";
 import { isSwapLine, type ReadChoice, readIngredient } from "./read-ingredient.ts";
 import type { Line, LineChoice, Recipe } from "./types.ts";
 import { keepingLines } from "./write-keeping.ts";
