@@ -125,7 +125,9 @@ async function pickFood(context: Context, args: readonly string[]): Promise<Repl
     if (picked === LEAVE) return draftReply(context, draft, { leftOpen: ref });
     const { foodText } = doubt.choice;
     const food = foodsNear(context.foods, foodText).find((one) => one.id === picked);
-    if (food === undefined) throw new Refusal("Pick one of the foods in the list.");
+    if (food === undefined) {
+      return draftReply(context, draft, { notes: ["Pick one of the foods in the list."] });
+    }
     const takenFor = { ...draft.takenFor, [fold(foodText)]: foodId(food.id) };
     const kept = await keepDraft(context, draft.id, draft.text, takenFor);
     if (!kept.ok) throw new Refusal("That draft cannot be changed: attach its text anew.");
