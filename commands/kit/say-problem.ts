@@ -1,6 +1,9 @@
 import type { AmountProblem } from "../../shared/quantity/problems.ts";
+import { writeCore } from "../../shared/quantity/temperature.ts";
 import type { ScaleCaution } from "../../shared/recipe/cautions.ts";
+import type { CoreCheck } from "../../shared/recipe/core-check.ts";
 import type { ScaleProblem } from "../../shared/recipe/problems.ts";
+import type { TrayLoad } from "../../shared/recipe/tray.ts";
 import { count } from "../../shared/words/plural.ts";
 
 /** Sentences for what can be wrong with what a member typed: what it was, and what to type instead. */
@@ -55,7 +58,40 @@ export function sayScaleProblem(problem: ScaleProblem): string {
     case "too little in hand":
       return `${Math.round(problem.grams)} g of ${problem.food} is less than one portion takes (${Math.round(problem.onePortionG)} g): nothing can be made of it.`;
     case "too much in hand":
+    case "too much to fill":
       return `That would make ${problem.portions} portions, more than ${problem.max}: type a smaller amount.`;
+    default:
+      return sayProblemOfSize(problem);
+  }
+}
+
+type ProblemOfSize = Extract<
+  ScaleProblem,
+  {
+    readonly code:
+      | "too many in hand"
+      | "boxes not understood"
+      | "boxes out of range"
+      | "whole cannot be weighed"
+      | "tray not understood"
+      | "no marinade";
+  }
+>;
+
+function sayProblemOfSize(problem: ProblemOfSize): string {
+  switch (problem.code) {
+    case "too many in hand":
+      return `Those are more than ${problem.max} foods: type the few that are scarce.`;
+    case "boxes not understood":
+      return `“${problem.text}” does not say what to fill: type how many and the cooked weight of each, such as 6 boxes of 400 g.`;
+    case "boxes out of range":
+      return `${problem.boxes} boxes of ${Math.round(problem.boxG)} g cannot be filled: type from 1 to ${problem.maxBoxes} boxes of 20 g to 10 kg.`;
+    case "whole cannot be weighed":
+      return `Nobody can tell what this recipe weighs cooked (no weight for ${listed(problem.foods)}): use portions: instead.`;
+    case "tray not understood":
+      return `“${problem.text}” is not the size of a tray: type two sides of 10 to 100 cm, such as 40x30 cm.`;
+    case "no marinade":
+      return "This recipe marinates nothing, so start: has no times to work out: leave it out.";
   }
 }
 
@@ -67,11 +103,65 @@ export function listed(names: readonly string[]): string {
   return shown.length < 2 ? last : `${shown.slice(0, -1).join(", ")} or ${last}`;
 }
 
+/** "a, b and c", at most six and then "and others". */
+function together(names: readonly string[]): string {
+  const shown = names.slice(0, 6);
+  const last = shown.at(-1) ?? "";
+  if (names.length > shown.length) return `${shown.join(", ")} and others`;
+  return shown.length < 2 ? last : `${shown.slice(0, -1).join(", ")} and ${last}`;
+}
+
+/** One short paragraph about a scaled recipe. */
 export function sayScaleCaution(caution: ScaleCaution): string {
   switch (caution.code) {
-    case "hold seasoning back":
-      return `More than four times the recipe: start with three quarters of the ${caution.foods.join(", ")}, then taste.`;
+    case "hold back":
+      return `More than four times the recipe: ${sayHoldBack(caution).join("; ")}.`;
+    case "less boils away":
+      return `Less boils away in a big pot: hold back a tenth of the ${together(caution.liquids)}, and add it if it gets too thick.`;
+    case "oven loads":
+      return sayLoad(caution.load);
+    case "same depth": {
+      const { factor } = caution;
+      const area =
+        factor > 1 ? `${Math.round(factor * 10) / 10} times` : `${Math.round(factor * 100)} % of`;
+      return `Keep the depth, then the oven time holds: a dish with ${area} the area${factor > 1 ? ", or several" : ""}.`;
+    }
     case "times do not scale":
-      return "Oven and resting times stay as written: use more trays or pots, not more time.";
+      return ["Oven and resting times stay as written: use more trays or pots, not more time."]
+        .concat(sayChecks(caution.checks))
+        .join(" ");
   }
+}
+
+function sayHoldBack({
+  seasonings,
+  thickeners,
+  leavenings,
+}: Extract<ScaleCaution, { readonly code: "hold back" }>): readonly string[] {
+  return [
+    seasonings.length === 0
+      ? ""
+      : `start with three quarters of the ${together(seasonings)}, then taste`,
+    thickeners.length === 0
+      ? ""
+      : `keep back a quarter of the ${together(thickeners)} and add it only if it stays thin`,
+    leavenings.length === 0 ? "" : `take a little less ${together(leavenings)}`,
+  ].filter((part) => part !== "");
+}
+
+function sayLoad({ tray, trays, loads }: TrayLoad): string {
+  const size = `${Math.round(tray.widthCm)} × ${Math.round(tray.depthCm)} cm`;
+  if (trays === 1) return `In one layer it fits on one tray of ${size}.`;
+  const how = loads === 1 ? "in the oven together" : `two at a time, so ${loads} loads`;
+  return `In one layer it takes about ${trays} trays of ${size}, ${how}. Crowded food steams instead of browning.`;
+}
+
+function sayChecks(checks: readonly CoreCheck[]): readonly string[] {
+  if (checks.length === 0) return [];
+  const said = checks.map((check) =>
+    check.by === "look"
+      ? `${together(check.foods)} opaque, shells open`
+      : `${together(check.foods)} ${writeCore(check.coreC)}${check.restMinutes === 0 ? "" : `, then ${check.restMinutes} minutes of rest`}`,
+  );
+  return [`Done when the middle reads: ${said.join("; ")}.`];
 }

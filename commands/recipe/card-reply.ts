@@ -1,5 +1,3 @@
-import { type AllergensFound, allergensIn } from "../../shared/allergen/find.ts";
-import type { FoodBook } from "../../shared/food/book.ts";
 import { resolveKeeping } from "../../shared/keeping/resolve.ts";
 import { withEuEnergy } from "../../shared/label/eu.ts";
 import { labelExtras } from "../../shared/label/extras.ts";
@@ -7,42 +5,22 @@ import { shortFigures } from "../../shared/label/short.ts";
 import type { LabelExtras, LabelStyle } from "../../shared/label/types.ts";
 import { type Nutrition, nutritionOf } from "../../shared/nutrition/portion.ts";
 import type { NutrientSums } from "../../shared/nutrition/types.ts";
-import type { Profile } from "../../shared/people/types.ts";
-import type { Amount } from "../../shared/quantity/types.ts";
-import { massUnitG } from "../../shared/quantity/unit.ts";
-import { writeAmount, writeGrams } from "../../shared/quantity/write-amount.ts";
-import { type ScaledRecipe, scaleRecipe } from "../../shared/recipe/scale.ts";
-import type { TargetFigures } from "../../shared/target/types.ts";
-import { count } from "../../shared/words/plural.ts";
-import type { PublishedRecipe } from "../kit/ports.ts";
+import { scaleRecipe } from "../../shared/recipe/scale.ts";
 import { type Button, type Part, type Reply, type Row, reply, rows, text } from "../kit/reply.ts";
 import { sayScaleCaution } from "../kit/say-problem.ts";
-import { allergenRows, allergyAlerts, tableAlerts } from "./allergen-parts.ts";
+import { allergenRows } from "./allergen-parts.ts";
+import { leftoverRows, marinadeRows } from "./card-extras.ts";
+import { alertsOf, backButton, type Card } from "./card-model.ts";
 import { figureNotes, HUNDRED_OF, portionNote } from "./card-notes.ts";
-import { type CardRequest, requestPress } from "./card-request.ts";
+import { requestPress } from "./card-request.ts";
+import { headingOf, sizeParts } from "./card-size.ts";
+import { hasSteps, stepsFile } from "./card-steps.ts";
 import { figureParts } from "./figure-parts.ts";
 import { keepingRow } from "./keeping-row.ts";
 import { labelReply } from "./label.ts";
 import { lineRow } from "./line-row.ts";
 import { cardPicture } from "./picture.ts";
 import { targetPart } from "./target-part.ts";
-
-/** A scaled recipe with what it was asked as. */
-export interface Card {
-  readonly published: PublishedRecipe;
-  readonly request: CardRequest;
-  readonly scaled: ScaledRecipe;
-  readonly foods: FoodBook;
-  readonly reader: CardReader;
-}
-
-/** For whom a card is. What they avoid is theirs alone: a card with it is never shown to others. */
-export interface CardReader {
-  readonly profile: Profile;
-  readonly style: LabelStyle;
-  /** Today's figures; null when there are none. */
-  readonly target: TargetFigures | null;
-}
 
 /**
  * The card: what may hurt its reader first, then what it makes, ingredients by component, figures in the
@@ -82,53 +60,55 @@ export function cardReply(card: Card): Reply {
   return reply(headingOf(card), {
     alerts,
     parts: [
+      ...changeParts(card),
+      ...sizeParts(card),
       ...ingredientParts(card),
       ...(portion === undefined ? [] : [portion]),
       ...(hasTarget ? [targetPart(reader.target, portionSums, scaled.portionWord)] : []),
       ...(optional.length === 0 ? [] : [rows(null, optional)]),
       ...hundred,
-      rows(null, [keepingRow(keeping), ...allergenRows(allergens)]),
+      rows(null, [
+        keepingRow(keeping),
+        ...leftoverRows(card),
+        ...marinadeRows(card),
+        ...allergenRows(allergens),
+      ]),
       text(logHint(card)),
     ],
     cautions: [
-      ...figureNotes(figures),
+      ...figureNotes({ ...figures, assumptions: assumptionsShown(card, figures) }),
       ...scaled.cautions.map(sayScaleCaution),
       ...keeping.remarks,
     ],
     buttons: cardButtons(card),
     pictures: picture === null ? [] : [picture],
+    files: stepsPress(card) === null && hasSteps(card) ? [stepsFile(card)] : [],
   });
+}
+
+/** First of all for who cooked it before: by heart it is another recipe now. */
+function changeParts({ reader }: Card): readonly Part[] {
+  const { changes } = reader;
+  return changes.length === 0 ? [] : [text(`Changed since you cooked it: ${changes.join("; ")}.`)];
+}
+
+/** That a part of a sauce is not eaten stands in its own row, once and not for each of its foods. */
+function assumptionsShown(
+  { published, scaled }: Card,
+  { assumptions }: Nutrition,
+): Nutrition["assumptions"] {
+  const names = new Set(scaled.leftover.map(({ component }) => component));
+  const own = published.recipe.components
+    .filter(({ name }) => names.has(name))
+    .flatMap(({ lines }) => lines.flatMap(({ main, swaps }) => [main, ...swaps]))
+    .filter(({ uptake }) => uptake === 1)
+    .map(({ foodText }) => foodText);
+  return assumptions.filter(({ code, food }) => code !== "taken up" || !own.includes(food));
 }
 
 /** The sums as they are held against a target: energy as the card itself shows it. */
 function counted(sums: NutrientSums, style: LabelStyle, extras?: LabelExtras): NutrientSums {
   return style === "us" ? sums : withEuEnergy(sums, extras);
-}
-
-/** What its reader avoids and the card has, and what is not for who eats with them. */
-function alertsOf({ scaled, foods, published, reader }: Card): {
-  readonly alerts: readonly string[];
-  readonly allergens: AllergensFound;
-} {
-  const lines = scaled.components.flatMap((part) => part.lines);
-  const allergens = allergensIn(lines, foods);
-  const { profile } = reader;
-  const table = tableAlerts(profile, { recipe: published.recipe, lines, foods });
-  return { alerts: [...allergyAlerts(profile, allergens), ...table], allergens };
-}
-
-/** Steps, reheating and notes: the long part, behind its button. */
-export function stepsReply(card: Card): Reply {
-  const { recipe } = card.published;
-  const parts: Part[] = [text(...recipe.steps.map((step, index) => `${index + 1}. ${step.text}`))];
-  if (recipe.reheating.length > 0) parts.push(text("Reheating:", ...recipe.reheating));
-  if (recipe.notes.length > 0) parts.push(text("Notes:", ...recipe.notes));
-  return reply(`${recipe.title}: steps`, {
-    alerts: alertsOf(card).alerts,
-    parts,
-    cautions: card.scaled.cautions.map(sayScaleCaution),
-    buttons: backButton(card),
-  });
 }
 
 /** The whole nutrition label in the group's style, behind its button. */
@@ -148,17 +128,6 @@ export function cardLabelReply(card: Card): Reply {
   });
 }
 
-function headingOf({ published, request, scaled }: Card): string {
-  const makes = count(scaled.portions, scaled.portionWord);
-  if (request.by.kind !== "have") return `${published.recipe.title}: ${makes}`;
-  const percent = Math.round(scaled.portionShare * 100);
-  const size =
-    percent === 100 ? "each of the written size" : `each ${percent} % of the written size`;
-  const ounces: Amount = { value: request.by.grams / (massUnitG("oz") ?? 1), to: null, unit: "oz" };
-  const inHand = request.units === "us" ? writeAmount(ounces) : writeGrams(request.by.grams);
-  return `${inHand} of ${request.by.foodText} makes ${makes} of ${published.recipe.title}, ${size}`;
-}
-
 function ingredientParts({ scaled, request, foods }: Card): readonly Part[] {
   const alone = scaled.components.length === 1;
   return scaled.components.map((part) => {
@@ -166,7 +135,13 @@ function ingredientParts({ scaled, request, foods }: Card): readonly Part[] {
     return rows(
       alone && !part.optional ? null : title,
       part.lines.map((line) =>
-        lineRow(line, { units: request.units, factor: scaled.factor, foods }),
+        lineRow(line, {
+          units: request.units,
+          factor: scaled.factor,
+          foods,
+          portions: scaled.portions,
+          portionWord: scaled.portionWord,
+        }),
       ),
     );
   });
@@ -203,24 +178,31 @@ function withEachLeftOut({ published, request, scaled, foods }: Card): readonly 
   });
 }
 
+/** Portions of the log are of the written size. */
 function logHint({ published, scaled }: Card): string {
   const left = scaled.leftOut.filter(({ kind }) => kind === "component").map(({ name }) => name);
   const without = left.length === 0 ? "" : ` without:${left.join(", ")}`;
-  return `Cooked it? Log this batch: /batch log recipe:${published.recipe.title} portions:${scaled.portions}${without}`;
+  const written = Math.max(1, Math.round(scaled.portions * scaled.portionShare));
+  const isOther = Math.abs(scaled.portionShare - 1) > OTHER_SIZE;
+  const note = isOther ? " (the log counts portions of the written size)" : "";
+  return `Cooked it? Log this batch: /batch log recipe:${published.recipe.title} portions:${written}${without}${note}`;
 }
 
-function cardButtons({ published, request }: Card): readonly Button[] {
-  const { recipe, id } = published;
-  const press = (action: "steps" | "label") => requestPress(action, id, recipe, request);
-  const hasMore = recipe.steps.length + recipe.reheating.length + recipe.notes.length > 0;
-  const [steps, label] = [press("steps"), press("label")];
+/** A portion that differs by more than this is another size to who eats it. */
+const OTHER_SIZE = 0.02;
+
+function stepsPress({ published, request }: Card): string | null {
+  return requestPress("steps", published.id, published.recipe, request);
+}
+
+function cardButtons(card: Card): readonly Button[] {
+  const { published, request } = card;
+  const steps = stepsPress(card);
+  const label = requestPress("label", published.id, published.recipe, request);
   return [
-    ...(steps === null || !hasMore ? [] : [{ id: steps, label: "Steps", weight: "main" } as const]),
+    ...(steps === null || !hasSteps(card)
+      ? []
+      : [{ id: steps, label: "Steps", weight: "main" } as const]),
     ...(label === null ? [] : [{ id: label, label: "Label", weight: "plain" } as const]),
   ];
-}
-
-function backButton({ published, request }: Card): readonly Button[] {
-  const back = requestPress("show", published.id, published.recipe, request);
-  return back === null ? [] : [{ id: back, label: "Back to the card", weight: "plain" }];
 }

@@ -1,7 +1,10 @@
+import { Temporal } from "temporal-polyfill";
 import { z } from "zod";
 import { resolvePart } from "../../shared/recipe/resolve-part.ts";
 import type { ScaleRequest } from "../../shared/recipe/scale.ts";
+import type { Tray } from "../../shared/recipe/tray.ts";
 import type { LineChoice, Recipe } from "../../shared/recipe/types.ts";
+import type { Instant } from "../../shared/time.ts";
 import { Refusal } from "../kit/command.ts";
 import { PRESS_ID_MAX, writePress } from "../kit/press.ts";
 
@@ -15,6 +18,10 @@ export interface CardRequest {
   readonly without: readonly string[];
   readonly swaps: Readonly<Record<string, number>>;
   readonly units: CardUnits;
+  /** The member's own tray; an oven's when not said. */
+  readonly tray?: Tray | undefined;
+  /** When the marinating starts; no clock times when not said. */
+  readonly start?: Instant | undefined;
 }
 
 export const AS_WRITTEN: CardRequest = {
@@ -43,6 +50,7 @@ export function requestPress(
     listOr(request.without.map((name) => partRef(recipe, name))),
     listOr(Object.entries(request.swaps).map(([key, index]) => `${key}=${index}`)),
     request.units.slice(0, 1),
+    ...writeExtras(request),
   ];
   const length = ["recipe card", action, ...args].join("~").length;
   return length > PRESS_ID_MAX ? null : writePress("recipe card", action, ...args);
@@ -51,8 +59,25 @@ export function requestPress(
 function writeSize(recipe: Recipe, by: ScaleRequest["by"]): string {
   if (by.kind === "as written") return "w";
   if (by.kind === "portions") return `p${by.portions}`;
-  const at = allChoices(recipe).find(({ choice }) => choice.foodText === by.foodText);
-  return `h${Math.round(by.grams * 10) / 10}@${at?.ref ?? NONE}`;
+  if (by.kind === "fill") return `f${by.boxes}x${tenths(by.boxG)}`;
+  const held = by.foods.map(({ grams, foodText }) => {
+    const at = allChoices(recipe).find(({ choice }) => choice.foodText === foodText);
+    return `${tenths(grams)}@${at?.ref ?? NONE}`;
+  });
+  return `h${held.join(",")}`;
+}
+
+function tenths(value: number): number {
+  return Math.round(value * 10) / 10;
+}
+
+/** What few cards have; nothing where there is none, so that older buttons read the same. */
+function writeExtras({ tray, start }: CardRequest): readonly string[] {
+  const extras = [
+    tray === undefined ? "" : `t${tenths(tray.widthCm)}x${tenths(tray.depthCm)}`,
+    start === undefined ? "" : `s${Math.floor(start.epochMilliseconds / 60_000).toString(36)}`,
+  ].filter((extra) => extra !== "");
+  return extras.length === 0 ? [] : [extras.join(",")];
 }
 
 function listOr(list: readonly string[]): string {
@@ -78,12 +103,21 @@ function allChoices(
   );
 }
 
+const HELD = "\\d{1,6}(?:\\.\\d)?@\\d{1,3}\\.\\d{1,3}\\.\\d{1,2}";
+const SIZE = new RegExp(
+  `^(?:w|p\\d{1,3}|f\\d{1,3}x\\d{1,5}(?:\\.\\d)?|h${HELD}(?:,${HELD}){0,11})$`,
+  "u",
+);
 const argsSchema = z.tuple([
   z.string().regex(/^[\w-]{1,40}$/u),
-  z.string().regex(/^(?:w|p\d{1,3}|h\d{1,6}(?:\.\d)?@\d{1,3}\.\d{1,3}\.\d{1,2})$/u),
+  z.string().regex(SIZE),
   z.string().regex(/^(?:-|(?:c\d{1,2}|\d{1,3}\.\d{1,3})(?:,(?:c\d{1,2}|\d{1,3}\.\d{1,3}))*)$/u),
   z.string().regex(/^(?:-|\d{1,3}\.\d{1,3}=\d{1,2}(?:,\d{1,3}\.\d{1,3}=\d{1,2})*)$/u),
   z.enum(["a", "m", "u"]),
+  z
+    .string()
+    .regex(/^(?:t\d{2,3}(?:\.\d)?x\d{2,3}(?:\.\d)?)?,?(?:s[0-9a-z]{1,6})?$/u)
+    .optional(),
 ]);
 const idSchema = z.tuple([z.string().regex(/^[\w-]{1,40}$/u)]);
 
@@ -99,7 +133,7 @@ export function readPressedCard(args: readonly string[]): PressedCard {
   if (alone.success) return { recipeId: alone.data[0], requestFor: () => AS_WRITTEN };
   const parsed = argsSchema.safeParse(args);
   if (!parsed.success) throw new Refusal(STALE);
-  const [recipeId, size, without, swaps, units] = parsed.data;
+  const [recipeId, size, without, swaps, units, extras = ""] = parsed.data;
   return {
     recipeId,
     requestFor: (recipe) => ({
@@ -112,6 +146,7 @@ export function readPressedCard(args: readonly string[]): PressedCard {
         }),
       ),
       units: units === "m" ? "metric" : units === "u" ? "us" : "as written",
+      ...readExtras(extras),
     }),
   };
 }
@@ -119,10 +154,34 @@ export function readPressedCard(args: readonly string[]): PressedCard {
 function readSize(recipe: Recipe, size: string): ScaleRequest["by"] {
   if (size === "w") return { kind: "as written" };
   if (size.startsWith("p")) return { kind: "portions", portions: Number(size.slice(1)) };
-  const [grams = "", ref = ""] = size.slice(1).split("@");
-  const at = allChoices(recipe).find((one) => one.ref === ref);
-  if (at === undefined) throw new Refusal(STALE);
-  return { kind: "have", grams: Number(grams), foodText: at.choice.foodText };
+  if (size.startsWith("f")) {
+    const [boxes = "", boxG = ""] = size.slice(1).split("x");
+    return { kind: "fill", boxes: Number(boxes), boxG: Number(boxG) };
+  }
+  const choices = allChoices(recipe);
+  const foods = pieces(size.slice(1)).map((held) => {
+    const [grams = "", ref = ""] = held.split("@");
+    const at = choices.find((one) => one.ref === ref);
+    if (at === undefined) throw new Refusal(STALE);
+    return { grams: Number(grams), foodText: at.choice.foodText };
+  });
+  return { kind: "have", foods };
+}
+
+function readExtras(extras: string): Pick<CardRequest, "tray" | "start"> {
+  const of = (letter: string) =>
+    extras
+      .split(",")
+      .find((extra) => extra.startsWith(letter))
+      ?.slice(1);
+  const [tray, start] = [of("t"), of("s")];
+  const [widthCm = 0, depthCm = 0] = (tray ?? "").split("x").map(Number);
+  return {
+    ...(tray === undefined ? {} : { tray: { widthCm, depthCm } }),
+    ...(start === undefined
+      ? {}
+      : { start: Temporal.Instant.fromEpochMilliseconds(Number.parseInt(start, 36) * 60_000) }),
+  };
 }
 
 function pieces(text: string): readonly string[] {

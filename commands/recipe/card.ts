@@ -1,7 +1,5 @@
 import { z } from "zod";
-import { findLineInHand, readInHand } from "../../shared/recipe/in-hand.ts";
-import { type ScaleRequest, scaleRecipe } from "../../shared/recipe/scale.ts";
-import type { LineChoice, Recipe } from "../../shared/recipe/types.ts";
+import { scaleRecipe } from "../../shared/recipe/scale.ts";
 import { figuresOn } from "../../shared/target/holding.ts";
 import { dateIn } from "../../shared/time.ts";
 import { command, Refusal } from "../kit/command.ts";
@@ -13,16 +11,18 @@ import {
   completeRecipe,
   completeSwap,
   recipeOrRefuse,
-  resolveSwaps,
-  resolveWithout,
 } from "../kit/recipe-options.ts";
 import { sayScaleProblem } from "../kit/say-problem.ts";
-import { type Card, type CardReader, cardLabelReply, cardReply, stepsReply } from "./card-reply.ts";
+import { type Asked, requestOf } from "./card-asked.ts";
+import type { Card, CardReader } from "./card-model.ts";
+import { cardLabelReply, cardReply } from "./card-reply.ts";
 import { type CardRequest, readPressedCard } from "./card-request.ts";
+import { stepsReply } from "./card-steps.ts";
+import { changesSince } from "./changes-since.ts";
 
 export const recipeCard = command({
   path: ["recipe", "card"],
-  description: "A recipe at your size: by portions, or by what you have",
+  description: "A recipe at your size: by portions, by what you have, or by what you fill",
   who: "everyone",
   options: [
     {
@@ -40,7 +40,14 @@ export const recipeCard = command({
     },
     {
       name: "have",
-      description: "What you have of one ingredient, such as 850 g thigh",
+      description:
+        "What you have, such as 850 g thigh, or 850 g thigh, 400 g beans: the scarcest decides",
+      required: false,
+      kind: "text",
+    },
+    {
+      name: "fill",
+      description: "What you fill, by cooked weight, such as 6 boxes of 400 g",
       required: false,
       kind: "text",
     },
@@ -65,18 +72,33 @@ export const recipeCard = command({
       kind: "text",
       choices: ["metric", "us"],
     },
+    {
+      name: "tray",
+      description: "Your oven tray inside, such as 40x30 cm: how many trays and loads it takes",
+      required: false,
+      kind: "text",
+    },
+    {
+      name: "start",
+      description: "When you start to marinate, such as now or 18:00: until when it may lie",
+      required: false,
+      kind: "text",
+    },
   ],
   input: z
     .object({
       recipe: requiredText("recipe", 200),
       portions: portionsText.optional(),
-      have: optionalText(100),
+      have: optionalText(300),
+      fill: optionalText(80),
       without: optionalText(200),
       swap: optionalText(200),
       units: wordText(["metric", "us"], "Type units:metric or units:us.").optional(),
+      tray: optionalText(60),
+      start: optionalText(60),
     })
-    .refine(({ portions, have }) => portions === undefined || have === undefined, {
-      message: "Type portions: or have:, not both: each decides the size.",
+    .refine((input) => sizesOf(input).length <= 1, {
+      message: "Type one of portions:, have: and fill:, not both or all: each decides the size.",
     }),
   handle: async (context, input) => {
     const published = await recipeOrRefuse(context, input.recipe);
@@ -89,46 +111,8 @@ export const recipeCard = command({
   },
 });
 
-interface Asked {
-  readonly portions?: number | undefined;
-  readonly have?: string | undefined;
-  readonly without?: string | undefined;
-  readonly swap?: string | undefined;
-  readonly units?: "metric" | "us" | undefined;
-}
-
-function requestOf({ foods }: Context, recipe: Recipe, asked: Asked): CardRequest {
-  const without = asked.without === undefined ? [] : resolveWithout(recipe, asked.without);
-  const swaps = asked.swap === undefined ? {} : resolveSwaps(recipe, asked.swap);
-  const units = asked.units ?? "as written";
-  if (asked.have !== undefined) {
-    return { by: inHand(recipe, foods, asked.have, swaps), without, swaps, units };
-  }
-  const by: ScaleRequest["by"] =
-    asked.portions === undefined
-      ? { kind: "as written" }
-      : { kind: "portions", portions: asked.portions };
-  return { by, without, swaps, units };
-}
-
-/** What is in hand, by the name that the recipe gives the food. */
-function inHand(
-  recipe: Recipe,
-  foods: Context["foods"],
-  typed: string,
-  swaps: CardRequest["swaps"],
-): ScaleRequest["by"] {
-  const read = readInHand(typed, recipe, foods);
-  if (!read.ok) throw new Refusal(sayScaleProblem(read.problem));
-  const line = findLineInHand(choicesTaken(recipe, swaps), foods, read.value.foodText);
-  if (!line.ok) throw new Refusal(sayScaleProblem(line.problem));
-  return { kind: "have", grams: read.value.grams, foodText: line.value.food };
-}
-
-function choicesTaken(recipe: Recipe, swaps: CardRequest["swaps"]): readonly LineChoice[] {
-  return recipe.components.flatMap((part) =>
-    part.lines.map((line) => [line.main, ...line.swaps][swaps[line.key] ?? 0] ?? line.main),
-  );
+function sizesOf({ portions, have, fill }: Asked): readonly unknown[] {
+  return [portions, have, fill].filter((size) => size !== undefined);
 }
 
 async function cardOf(
@@ -139,13 +123,21 @@ async function cardOf(
   const { foods } = context;
   const scaled = scaleRecipe(published.recipe, foods, request);
   if (!scaled.ok) throw new Refusal(sayScaleProblem(scaled.problem));
-  return { published, request, scaled: scaled.value, foods, reader: await readerOf(context) };
+  const reader = await readerOf(context, published);
+  return { published, request, scaled: scaled.value, foods, reader };
 }
 
-async function readerOf({ stores, member, group, now }: Context): Promise<CardReader> {
+async function readerOf(context: Context, published: PublishedRecipe): Promise<CardReader> {
+  const { stores, member, group, now } = context;
   const rules = await stores.targets.list(member.id);
   const today = figuresOn(rules, dateIn(now, member.choice.zone));
-  return { profile: member.profile, style: group.labelStyle, target: today?.figures ?? null };
+  return {
+    profile: member.profile,
+    style: group.labelStyle,
+    target: today?.figures ?? null,
+    zone: member.choice.zone,
+    changes: await changesSince(context, published),
+  };
 }
 
 async function pressedCard(context: Context, args: readonly string[]): Promise<Card> {

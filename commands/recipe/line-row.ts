@@ -19,10 +19,14 @@ interface Shown {
   readonly units: CardUnits;
   readonly factor: number;
   readonly foods: FoodBook;
+  /** How many share the line, and what one of them is called. */
+  readonly portions: number;
+  readonly portionWord: string;
 }
 
 /** One ingredient of a card: food, amount with unit, and what a cook should know about it. */
-export function lineRow(line: ScaledLine, { units, factor, foods }: Shown): Row {
+export function lineRow(line: ScaledLine, shown: Shown): Row {
+  const { units, factor, foods } = shown;
   const { choice, roundedByG, grams } = line;
   const { countWord, food } = splitCount(choice);
   const densityOf = (id: LineChoice["foodId"]) =>
@@ -32,7 +36,7 @@ export function lineRow(line: ScaledLine, { units, factor, foods }: Shown): Row 
   const notes = [
     besideG(choice.amount, grams, written),
     choice.preparation,
-    roundedNote(line),
+    roundedNote(line, shown),
     line.optional ? "optional" : "",
     line.swapped ? "swap" : "",
     ...line.others.map((other) => otherNote(other, { units, factor }, densityOf(other.foodId))),
@@ -95,19 +99,28 @@ function besideG(amount: Amount | null, grams: number | null, written: string): 
   return weight === "0 g" ? "" : weight;
 }
 
-/** "rounded from 2.67, 17 g more": whole foods come whole, and the cook sees what that moved. */
-function roundedNote({ choice, grams, roundedByG }: ScaledLine): string {
+/** "rounded from 2.67: 4 g, 6 kcal more a portion": whole foods come whole, and that moves each portion. */
+function roundedNote(line: ScaledLine, { foods, portions, portionWord }: Shown): string {
+  const { choice, grams, roundedByG } = line;
   if (roundedByG === 0 || grams === null || grams === 0 || choice.amount === null) return "";
   const exact = (choice.amount.value * (grams - roundedByG)) / grams;
   const shown = Math.round(exact * 100) / 100;
   if (shown === choice.amount.value) return "";
-  const moved = writeGrams(Math.abs(roundedByG));
-  return `rounded from ${shown}, ${moved} ${roundedByG > 0 ? "more" : "less"}`;
+  const food = choice.foodId === null ? null : foods.byId(choice.foodId);
+  const eatenG = (Math.abs(roundedByG) * choice.uptake) / portions;
+  const kcal = ((food?.per100g.energyKcal ?? 0) * eatenG * choice.tableGPerG) / 100;
+  const moved = [
+    eatenG < 0.25 ? "" : writeGrams(eatenG),
+    kcal < 0.5 ? "" : `${Math.round(kcal)} kcal`,
+  ].filter((part) => part !== "");
+  const from = `rounded from ${shown}`;
+  if (moved.length === 0) return from;
+  return `${from}: ${moved.join(", ")} ${roundedByG > 0 ? "more" : "less"} a ${portionWord}`;
 }
 
 function otherNote(
   other: LineChoice,
-  { units, factor }: Omit<Shown, "foods">,
+  { units, factor }: Pick<Shown, "units" | "factor">,
   densityGPerMl: number | null,
 ): string {
   if (other.amount === null) return `or ${other.foodText}`;

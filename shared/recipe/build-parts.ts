@@ -1,3 +1,4 @@
+import { findFood } from "../food/find.ts";
 import { foldWords } from "../words/fold.ts";
 import { cookingRemarks } from "./cooking-remarks.ts";
 import type { Draft, DraftLine, DraftPart } from "./draft.ts";
@@ -53,7 +54,7 @@ function buildLine(
 ): Line | RecipeProblem {
   const outcome = readIngredient(text, line, swaps);
   if (!outcome.ok) return outcome.problem;
-  const read = withAlternatives(outcome.value, means.foods);
+  const read = withAlternatives(outcome.value, (name) => findFood(means.foods, name, 1).length > 0);
   return {
     key,
     text: [text, ...swaps].join("; "),

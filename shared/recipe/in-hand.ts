@@ -17,6 +17,8 @@ import { gramsOf } from "./weigh-choice.ts";
 
 /** All lines of a recipe that take one food, and how much they take together. */
 export interface LineInHand {
+  /** What `foodKeyOf` gives for every one of them. */
+  readonly key: string;
   readonly food: string;
   readonly foodId: LineChoice["foodId"];
   /** Edible grams the recipe takes as written; null when one of its lines cannot be weighed. */
@@ -59,13 +61,19 @@ function byTable(
   return [];
 }
 
+/** The same for all choices of one food: by its entry of the table, else by its name. */
+export function foodKeyOf({ foodId, foodText }: LineChoice): string {
+  return foodId ?? foldWords(foodText);
+}
+
 function groupByFood(choices: readonly LineChoice[]): readonly LineInHand[] {
   const groups = new Map<string, LineInHand>();
   for (const choice of choices) {
-    const key = choice.foodId ?? foldWords(choice.foodText);
+    const key = foodKeyOf(choice);
     const before = groups.get(key);
     const isWeighed = choice.grams !== null && (before === undefined || before.neededG !== null);
     groups.set(key, {
+      key,
       food: before?.food ?? choice.foodText,
       foodId: choice.foodId,
       neededG: isWeighed ? (before?.neededG ?? 0) + (choice.grams ?? 0) : null,

@@ -118,4 +118,17 @@ export type ScaleProblem =
       readonly onePortionG: number;
       readonly food: string;
     }
-  | { readonly code: "too much in hand"; readonly portions: number; readonly max: number };
+  | { readonly code: "too much in hand"; readonly portions: number; readonly max: number }
+  | { readonly code: "too many in hand"; readonly max: number }
+  | { readonly code: "boxes not understood"; readonly text: string }
+  | {
+      readonly code: "boxes out of range";
+      readonly boxes: number;
+      readonly boxG: number;
+      readonly maxBoxes: number;
+    }
+  /** These lines have no weight, so nobody can tell what it all weighs. */
+  | { readonly code: "whole cannot be weighed"; readonly foods: readonly string[] }
+  | { readonly code: "too much to fill"; readonly portions: number; readonly max: number }
+  | { readonly code: "tray not understood"; readonly text: string }
+  | { readonly code: "no marinade" };

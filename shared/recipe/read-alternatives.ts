@@ -1,5 +1,3 @@
-import type { FoodBook } from "../food/book.ts";
-import { findFood } from "../food/find.ts";
 import { fold } from "../words/fold.ts";
 import { measuredAmount, type ReadChoice, type ReadIngredient } from "./read-ingredient.ts";
 
@@ -14,13 +12,16 @@ const ONE_FOOD = new Set(
 const NO_FOOD =
   /^(?:more|less|so|similar|other|another|any|your|to|as|use|until|if|equivalent|whatever|what|a (?:bit|little)|just|even|both|none|not|till)\b/iu;
 
+/** Whether a name is that of a food. */
+export type KnowsFood = (name: string) => boolean;
+
 /**
  * The same line with foods that stand with "or" between them taken apart: "butter or oil, 10 g" is
- * butter, with oil as its swap. Where both share a last word ("chicken or vegetable stock") the food
- * table tells; "fresh or frozen blueberries" stay one food. A swap takes the amount of the line.
+ * butter, with oil as its swap. Where both share a last word ("chicken or vegetable stock") `knows`
+ * tells; "fresh or frozen blueberries" stay one food. A swap takes the amount of the line.
  */
-export function withAlternatives(read: ReadIngredient, foods: FoodBook): ReadIngredient {
-  const apart = alternatives(read.main, foods);
+export function withAlternatives(read: ReadIngredient, knows: KnowsFood): ReadIngredient {
+  const apart = alternatives(read.main, knows);
   if (apart === null) return read;
   const amount = measuredAmount(read.main) ?? read.main.amount;
   const swaps = apart.others.map(
@@ -34,11 +35,11 @@ interface Apart {
   readonly others: readonly string[];
 }
 
-function alternatives(main: ReadChoice, foods: FoodBook): Apart | null {
-  return inName(main, foods) ?? inPreparation(main, foods);
+function alternatives(main: ReadChoice, knows: KnowsFood): Apart | null {
+  return inName(main, knows) ?? inPreparation(main, knows);
 }
 
-function inName(main: ReadChoice, foods: FoodBook): Apart | null {
+function inName(main: ReadChoice, knows: KnowsFood): Apart | null {
   const named = main.foodText.split(/ or /iu).map((piece) => piece.trim());
   const [first = "", ...others] = named;
   if (others.length === 0 || others.length > 3 || named.some((piece) => piece === "")) return null;
@@ -49,8 +50,8 @@ function inName(main: ReadChoice, foods: FoodBook): Apart | null {
     return food === "" ? null : { main: prepared(main, food, chosen), others: [] };
   }
   if (others.some((other) => NO_FOOD.test(other))) return withoutTail(main, first);
-  const [name = "", ...rest] = sharedWord(named, foods);
-  const isFood = [name, ...rest].some((one) => knows(foods, one));
+  const [name = "", ...rest] = sharedWord(named, knows);
+  const isFood = [name, ...rest].some((one) => knows(one));
   return isFood ? { main: { ...main, foodText: name }, others: rest } : null;
 }
 
@@ -66,27 +67,23 @@ function prepared(main: ReadChoice, foodText: string, more: string): ReadChoice 
 }
 
 /** "Chicken or vegetable stock": chicken stock, if the table knows it and it is what is meant. */
-function sharedWord(named: readonly string[], foods: FoodBook): readonly string[] {
+function sharedWord(named: readonly string[], knows: KnowsFood): readonly string[] {
   const words = (named.at(-1) ?? "").split(" ");
   const last = words.at(-1) ?? "";
   if (words.length < 2) return named;
   return named.map((name, at) => {
     if (at === named.length - 1 || name.split(" ").length > 2 || name.endsWith(last)) return name;
     const longer = `${name} ${last}`;
-    return knows(foods, longer) ? longer : name;
+    return knows(longer) ? longer : name;
   });
 }
 
 /** "600 g chicken thighs, or firm tofu": only where what follows is a food. */
-function inPreparation(main: ReadChoice, foods: FoodBook): Apart | null {
+function inPreparation(main: ReadChoice, knows: KnowsFood): Apart | null {
   const pieces = main.preparation.split(", ");
   const at = pieces.findIndex((piece) => /^or /iu.test(piece));
   const other = (pieces[at] ?? "").slice(3).trim();
-  if (at === -1 || NO_FOOD.test(other) || !knows(foods, other)) return null;
+  if (at === -1 || NO_FOOD.test(other) || !knows(other)) return null;
   const preparation = pieces.filter((_, index) => index !== at).join(", ");
   return { main: { ...main, preparation }, others: [other] };
-}
-
-function knows(foods: FoodBook, text: string): boolean {
-  return findFood(foods, text, 1).length > 0;
 }

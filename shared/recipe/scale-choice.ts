@@ -15,8 +15,19 @@ export interface ScaledAmount {
   readonly roundedByG: number;
 }
 
-/** Scales one choice: exactly, but for foods counted in pieces, which come whole (at least one). */
-export function scaleChoice(choice: LineChoice, factor: number, spoons: SpoonSet): ScaledAmount {
+/**
+ * Which way pieces become whole: to the nearest and at least one, or down where no more than that is in
+ * hand (and then less than one stays a part of one).
+ */
+export type Rounding = "nearest" | "down";
+
+/** Scales one choice: exactly, but for foods counted in pieces, which come whole. */
+export function scaleChoice(
+  choice: LineChoice,
+  factor: number,
+  spoons: SpoonSet,
+  rounding: Rounding = "nearest",
+): ScaledAmount {
   const { amount, grams } = choice;
   const exactG = grams === null ? null : grams * factor;
   if (amount === null) {
@@ -28,7 +39,8 @@ export function scaleChoice(choice: LineChoice, factor: number, spoons: SpoonSet
     };
   }
   const scaled = times(amount, factor);
-  const whole = amount.unit === "piece" && factor !== 1 ? wholePieces(scaled, amount) : scaled;
+  const whole =
+    amount.unit === "piece" && factor !== 1 ? wholePieces(scaled, amount, rounding) : scaled;
   const measuredG = exactG === null ? null : (exactG * middle(whole)) / middle(scaled);
   return {
     choice: { ...choice, amount: whole, grams: measuredG },
@@ -44,9 +56,14 @@ function times(amount: Amount, factor: number): Amount {
 }
 
 /** To whole pieces; where the recipe itself takes half a lemon, to halves. */
-function wholePieces(scaled: Amount, asWritten: Amount): Amount {
+function wholePieces(scaled: Amount, asWritten: Amount, rounding: Rounding): Amount {
   const step = [1, 0.5, 0.25].find((size) => Number.isInteger(asWritten.value / size)) ?? 0.25;
-  const round = (value: number) => Math.max(step, roundTo(value, step));
+  const round = (value: number) => {
+    if (rounding === "nearest") return Math.max(step, roundTo(value, step));
+    // A hair's tolerance: three eggs in hand are three, whatever binary fractions make of them.
+    const whole = Math.floor(value / step + 1e-9) * step;
+    return whole === 0 ? value : whole;
+  };
   const value = round(scaled.value);
   const to = scaled.to === null ? null : round(scaled.to);
   return { value, to: to === value ? null : to, unit: scaled.unit };

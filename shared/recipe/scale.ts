@@ -4,25 +4,28 @@ import type { FoodBook } from "../food/book.ts";
 import { fail, type Outcome, ok } from "../outcome.ts";
 import type { SpoonSet } from "../quantity/types.ts";
 import { type ScaleCaution, scaleCautions } from "./cautions.ts";
+import { type UsedInHand, usedInHand } from "./hand-used.ts";
+import { foodKeyOf } from "./in-hand.ts";
+import { type Leftover, leftoverOf, usedOf } from "./leftover.ts";
 import { RECIPE_LIMITS, type ScaleProblem } from "./problems.ts";
 import { type RecipePart, resolvePart } from "./resolve-part.ts";
 import { type ScaledAmount, scaleChoice } from "./scale-choice.ts";
-import { type Size, sizeOf } from "./scale-size.ts";
+import { type ScaleBy, type Size, sizeOf, type WholeMass } from "./scale-size.ts";
+import type { Tray } from "./tray.ts";
 import type { Component, Line, LineChoice, Recipe } from "./types.ts";
+import { wholeMassOf } from "./whole-mass.ts";
 
 /** How a recipe is asked for. */
 export interface ScaleRequest {
-  readonly by:
-    | { readonly kind: "as written" }
-    | { readonly kind: "portions"; readonly portions: number }
-    /** As much as so many edible grams of one ingredient make. */
-    | { readonly kind: "have"; readonly grams: number; readonly foodText: string };
+  readonly by: ScaleBy;
   /** Components or foods to leave out, by name or by line key. */
   readonly without: readonly string[];
   /** Line key -> which choice to take: 0 the line's own, 1 its first swap, and so on. */
   readonly swaps: Readonly<Record<string, number>>;
   /** Spoons that amounts are written for; US when not said. */
   readonly spoons?: SpoonSet;
+  /** What it roasts on; an oven's own tray when not said. */
+  readonly tray?: Tray | undefined;
 }
 
 export interface ScaledLine extends ScaledAmount {
@@ -50,15 +53,21 @@ export interface LeftOut {
 export interface ScaledRecipe {
   /** Everything is the recipe as written times this. */
   readonly factor: number;
-  /** Whole portions. */
+  /** Whole portions; boxes where boxes are filled. */
   readonly portions: number;
   readonly portionWord: string;
-  /** Size of a portion relative to the written one: 1 but when scaled by what is in hand. */
+  /** Size of a portion relative to the written one: 1 but when scaled by what is in hand or by boxes. */
   readonly portionShare: number;
+  /** What became of the foods in hand, the scarcest first; empty when they did not decide. */
+  readonly inHand: readonly UsedInHand[];
+  /** What boxes were filled by, for the whole as written; null when they did not decide. */
+  readonly filledBy: WholeMass | null;
   /** Cooked mass of the whole, grams; null where not stated, or something was left out or swapped. */
   readonly yieldG: number | null;
   readonly components: readonly ScaledComponent[];
   readonly leftOut: readonly LeftOut[];
+  /** Components of which more is made than goes in. */
+  readonly leftover: readonly Leftover[];
   readonly cautions: readonly ScaleCaution[];
 }
 
@@ -79,24 +88,41 @@ export function scaleRecipe(
   const taken = takeParts(recipe, leftOut.value, request.swaps);
   if (taken.length === 0) return fail({ code: "nothing left" });
   const choices = taken.flatMap(({ lines }) => lines.map(({ choice }) => choice));
-  const size = sizeOf(recipe, choices, foods, request.by);
-  if (!size.ok) return size;
-  return ok(assemble(recipe, taken, leftOut.value, size.value, request.spoons ?? "us"));
+  const job: Job = { recipe, foods, taken, leftOut: leftOut.value, request };
+  const asWritten = { factor: 1, portions: recipe.portions, portionShare: 1 };
+  const size = sizeOf(
+    {
+      recipe,
+      choices,
+      foods,
+      wholeMass: () =>
+        wholeMassOf(assemble(job, { ...asWritten, inHand: [], filledBy: null }), foods),
+    },
+    request.by,
+  );
+  return size.ok ? ok(assemble(job, size.value)) : size;
 }
 
-function assemble(
-  recipe: Recipe,
-  taken: readonly TakenComponent[],
-  leftOut: readonly RecipePart[],
-  size: Size,
-  spoons: SpoonSet,
-): ScaledRecipe {
+/** Everything but the size. */
+interface Job {
+  readonly recipe: Recipe;
+  readonly foods: FoodBook;
+  readonly taken: readonly TakenComponent[];
+  readonly leftOut: readonly RecipePart[];
+  readonly request: ScaleRequest;
+}
+
+function assemble({ recipe, foods, taken, leftOut, request }: Job, size: Size): ScaledRecipe {
+  const { factor } = size;
   const cooking = readCooking(recipe);
+  const held = new Set(size.inHand.map(({ key }) => key));
   const components = taken.map(({ component, lines }): ScaledComponent => {
     const scaled = lines.map(({ line, choice, index }): ScaledLine => {
+      const rounding = held.has(foodKeyOf(choice)) ? "down" : "nearest";
+      const used = usedOf(component, choice);
       return {
         key: line.key,
-        ...scaleChoice(choice, size.factor, spoons),
+        ...scaleChoice(used, factor, request.spoons ?? "us", rounding),
         optional: line.optional,
         swapped: index > 0,
         others: choicesOf(line).filter((other) => other !== choice),
@@ -107,17 +133,19 @@ function assemble(
   });
   const isAsStated =
     leftOut.length === 0 && taken.every(({ lines }) => lines.every((line) => line.index === 0));
+  const lines = components.flatMap((part) => part.lines);
   return {
     ...size,
-    portionWord: recipe.portionWord,
-    yieldG: isAsStated && recipe.yieldG !== null ? recipe.yieldG * size.factor : null,
+    portionWord: request.by.kind === "fill" ? "box" : recipe.portionWord,
+    inHand: size.inHand.map((food) => usedInHand(food, lines)),
+    yieldG: isAsStated && recipe.yieldG !== null ? recipe.yieldG * factor : null,
     components,
     leftOut: leftOut.map(({ kind, name }) => ({ kind, name })),
-    cautions: scaleCautions(
-      recipe,
-      taken.flatMap(({ lines }) => lines.map(({ choice }) => choice)),
-      size.factor,
+    leftover: leftoverOf(
+      taken.map(({ component }) => component),
+      factor,
     ),
+    cautions: scaleCautions({ recipe, lines, foods, factor, tray: request.tray ?? null }),
   };
 }
 

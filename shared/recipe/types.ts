@@ -52,6 +52,14 @@ export interface Component {
   readonly optional: boolean;
   readonly lines: readonly Line[];
   readonly keeping: StatedKeeping;
+  /** Where the coach says that it makes more than the recipe uses; null or not there: all of it is used. */
+  readonly makes?: MakesMore | null | undefined;
+}
+
+/** "(makes 300 g, 180 g used)": grams for the recipe as written; used is above 0 and at most made. */
+export interface MakesMore {
+  readonly madeG: number;
+  readonly usedG: number;
 }
 
 export interface Step {

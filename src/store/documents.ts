@@ -64,6 +64,12 @@ const component = z
     optional: z.boolean(),
     lines: list(line),
     keeping: statedKeeping,
+    // Not there in recipes published before it was kept: all of a component is used.
+    makes: z
+      .object({ madeG: z.number().positive(), usedG: z.number().positive() })
+      .readonly()
+      .nullable()
+      .optional(),
   })
   .readonly();
 

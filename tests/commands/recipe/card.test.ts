@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { Refusal } from "../../../commands/kit/command.ts";
+import type { Stores } from "../../../commands/kit/ports.ts";
 import { PRESS_ID_MAX, readPress } from "../../../commands/kit/press.ts";
 import type { Reply } from "../../../commands/kit/reply.ts";
 import { recipeCard } from "../../../commands/recipe/card.ts";
@@ -36,7 +37,12 @@ Base freezes 3 months
 Reheat: 4 minutes in the microwave, until 74 °C.`);
 
 const recipes = memoryRecipes([BAKE]);
-const context = testContext({ stores: storesWith({ recipes }) });
+/** Nobody has cooked anything. */
+const stocks: Stores["stocks"] = {
+  ...storesWith({}).stocks,
+  load: async (memberId) => ({ memberId, version: 0, batches: [], lots: [] }),
+};
+const context = testContext({ stores: storesWith({ recipes, stocks }) });
 const card = (raw: Record<string, string>) => recipeCard.run(context, { recipe: "bake", ...raw });
 
 async function refusalOf(raw: Record<string, string>): Promise<string> {
@@ -67,7 +73,7 @@ describe("/recipe card", () => {
     const said = readAloud(await card({ portions: "4" }));
     expect(said).toContain("chicken thighs: 600 g (diced)");
     expect(said).toContain("kidney beans: 267 g");
-    expect(said).toContain("eggs: 3 (150 g; rounded from 2.67, 17 g more)");
+    expect(said).toContain("eggs: 3 (150 g; rounded from 2.67: 4 g, 6 kcal more a portion)");
     expect(said).toContain("olive oil: 20 g (or 17 g butter)");
   });
 
@@ -132,8 +138,8 @@ describe("/recipe card", () => {
     });
     expect(readAloud(first)).not.toContain("Bake at 200");
     const steps = await press(first, "Steps");
-    expect(readAloud(steps)).toContain("1. Bake at 200 °C for 35 minutes.");
-    expect(readAloud(steps)).toContain("until 74 °C.");
+    expect(readAloud(steps)).toContain("1. Bake at 200 °C / 390 °F for 35 minutes.");
+    expect(readAloud(steps)).toContain("until 74 °C / 165 °F.");
     const back = await press(steps, "Back to the card");
     expect(readAloud(back)).toBe(readAloud(first));
     for (const { id } of [...first.buttons, ...steps.buttons]) {
@@ -141,7 +147,7 @@ describe("/recipe card", () => {
     }
   });
 
-  it("goes without the button when the request does not fit into its id", async () => {
+  it("brings the steps as a file when the request does not fit into the id of a button", async () => {
     const lines = Array.from(
       { length: 30 },
       (_, index) =>
@@ -150,11 +156,12 @@ describe("/recipe card", () => {
     const big = recipeOf(
       `Herb pile\nMakes 2 portions\nIngredients\n${lines.join("\n")}\n- 20 g salt\nSteps\n1. Mix.`,
     );
-    const own = testContext({ stores: storesWith({ recipes: memoryRecipes([big]) }) });
+    const own = testContext({ stores: storesWith({ recipes: memoryRecipes([big]), stocks }) });
     const without = big.components[0]?.lines.slice(0, 25).map((line) => line.key) ?? [];
     const reply = await recipeCard.run(own, { recipe: "Herb pile", without: without.join(",") });
     expect(reply.buttons).toEqual([]);
     expect(reply.heading).toBe("Herb pile: 2 portions");
+    expect(reply.files).toEqual([{ name: "steps.txt", text: "Herb pile\n\n1. Mix.\n" }]);
   });
 
   it.each([
@@ -193,7 +200,7 @@ describe("/recipe card", () => {
   it("never shows another group's recipe", async () => {
     const other = testContext({
       group: { ...GROUP, id: groupId("group2") },
-      stores: storesWith({ recipes }),
+      stores: storesWith({ recipes, stocks }),
     });
     await expect(recipeCard.run(other, { recipe: "Thigh and bean bake" })).rejects.toThrow(Refusal);
     await expect(recipeCard.actions["show"]?.(other, ["recipe1"])).rejects.toThrow(Refusal);

@@ -53,7 +53,8 @@ function problem(by: ScaleRequest["by"], rest: Partial<ScaleRequest> = {}): stri
 }
 
 const portions = (n: number) => ({ kind: "portions", portions: n }) as const;
-const have = (grams: number, foodText: string) => ({ kind: "have", grams, foodText }) as const;
+const have = (grams: number, foodText: string) =>
+  ({ kind: "have", foods: [{ grams, foodText }] }) as const;
 const lineOf = (scaled: ScaledRecipe, key: string) =>
   scaled.components.flatMap(({ lines }) => lines).find((line) => line.key === key);
 
@@ -67,7 +68,7 @@ describe("by portions", () => {
 
   test("as written nothing moves, and nothing is rounded", () => {
     const same = scale({ kind: "as written" });
-    expect(same).toMatchObject({ factor: 1, portions: 6, cautions: [] });
+    expect(same).toMatchObject({ factor: 1, portions: 6, cautions: [{ code: "oven loads" }] });
     expect(lineOf(same, "0.5")).toMatchObject({ written: "½", roundedByG: 0 });
   });
 
@@ -98,10 +99,16 @@ describe("by portions", () => {
   });
 
   test("beyond four times the recipe seasoning is to be held back, not before", () => {
-    expect(scale(portions(24)).cautions.map(({ code }) => code)).toEqual(["times do not scale"]);
-    expect(scale(portions(25)).cautions).toEqual([
-      { code: "hold seasoning back", foods: ["black pepper", "salt"] },
-      { code: "times do not scale" },
+    const held = (n: number) =>
+      scale(portions(n)).cautions.flatMap((one) => (one.code === "hold back" ? [one] : []));
+    expect(held(24)).toEqual([]);
+    expect(held(25)).toEqual([
+      {
+        code: "hold back",
+        seasonings: ["black pepper", "salt"],
+        thickeners: [],
+        leavenings: [],
+      },
     ]);
   });
 });
