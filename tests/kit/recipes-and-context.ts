@@ -1,5 +1,4 @@
 import { Temporal } from "temporal-polyfill";
-import type { AttachedFile } from "../../commands/kit/command.ts";
 import type { Context } from "../../commands/kit/context.ts";
 import type {
   Group,
@@ -162,10 +161,6 @@ export function testContext(rest: Partial<Context> = {}): Context {
   const { stores, group, foods } = context;
   const whole = async () => bookIndex(await stores.recipes.all(group.id), foods);
   return { recipeBook: { whole, soon: whole }, ...context };
-}
-
-export function attached(text: string, name = "recipe.txt"): AttachedFile {
-  return { name, bytes: new TextEncoder().encode(text) };
 }
 
 /** A reply as one text, in the order in which it is read. */
