@@ -13,16 +13,15 @@ import { count } from "../../shared/words/plural.ts";
 import { Refusal } from "../kit/command.ts";
 import type { Context } from "../kit/context.ts";
 import type { RecipeDraft } from "../kit/ports.ts";
-import { writePress } from "../kit/press.ts";
-import { type Button, type Part, type Reply, type Row, reply, rows, text } from "../kit/reply.ts";
+import { type Choice, type Part, type Reply, type Row, reply, rows, text } from "../kit/reply.ts";
 import { sayScaleProblem } from "../kit/say-problem.ts";
 import { allergenRows } from "./allergen-parts.ts";
 import { figureNotes } from "./card-notes.ts";
 import { AS_WRITTEN } from "./card-request.ts";
+import { draftButtons, publishButtons } from "./draft-buttons.ts";
 import { foodChoice } from "./draft-foods.ts";
 import { draftForm } from "./draft-form.ts";
 import { type DraftRead, readDraft } from "./draft-read.ts";
-import { versionOf } from "./draft-store.ts";
 import { type DraftTarget, targetOf } from "./draft-target.ts";
 import { keepingRow } from "./keeping-row.ts";
 import { sayChanges } from "./say-change.ts";
@@ -76,8 +75,7 @@ function readReply(
   const { recipe } = read;
   const figures = figuresOf(context, recipe);
   const keeping = resolveKeeping(recipe, foods, []);
-  const next = nextDoubtful(read, leftOpen);
-  const choices = next === undefined ? [] : foodChoice(draft, next, foods);
+  const choices = nextChoice(draft, read, foods, leftOpen);
   return reply(`Read: ${recipe.title}, ${count(recipe.portions, recipe.portionWord)}`, {
     parts: [
       ...noteParts(notes),
@@ -99,10 +97,22 @@ function readReply(
   });
 }
 
-/** The first doubtful food, or the one after the one that was left open. */
-function nextDoubtful({ doubtful }: DraftRead, leftOpen: string | undefined) {
-  const at = doubtful.findIndex(({ ref }) => ref === leftOpen);
-  return doubtful[at + 1];
+/** Of a text that is all doubts the first ones are looked at: looking for like foods takes time. */
+const LOOKED_AT = 8;
+
+/** A list for the first doubtful food that any other is near to, or for the next after the one left open. */
+function nextChoice(
+  draft: RecipeDraft,
+  { doubtful }: DraftRead,
+  foods: FoodBook,
+  leftOpen: string | undefined,
+): readonly Choice[] {
+  const from = doubtful.findIndex(({ ref }) => ref === leftOpen) + 1;
+  for (const doubt of doubtful.slice(from, from + LOOKED_AT)) {
+    const choices = foodChoice(draft, doubt, foods);
+    if (choices.length > 0) return choices;
+  }
+  return [];
 }
 
 function noteParts(notes: readonly string[]): readonly Part[] {
@@ -192,40 +202,6 @@ function figuresOf(
     short: shortFigures(figures.perPortion, group.labelStyle, extras.perPortion),
     notes: figureNotes(figures),
   };
-}
-
-function publishButtons(draft: RecipeDraft, target: DraftTarget): readonly Button[] {
-  const args = [draft.id, versionOf(draft)];
-  const main: Button = {
-    id: writePress("recipe publish", "publish", ...args),
-    label: "Publish",
-    weight: "main",
-  };
-  if (!target.keepsTitle) return [main];
-  const label = target.titled === null ? "As a new recipe" : `As “${target.titled.recipe.title}”`;
-  const other: Button = {
-    id: writePress("recipe publish", "publish apart", ...args),
-    label: label.length > 34 ? "As the other recipe" : label,
-    weight: "plain",
-  };
-  return [main, other];
-}
-
-/** Publish, Edit and Drop stand in the first row; whatever else there is, below. */
-function draftButtons(draft: RecipeDraft, publish: readonly Button[]): readonly Button[] {
-  const [main, ...others] = publish;
-  const edit: Button = {
-    id: writePress("recipe publish", "edit", draft.id),
-    label: "Edit",
-    weight: main === undefined ? "main" : "plain",
-  };
-  const drop: Button = {
-    id: writePress("recipe publish", "drop", draft.id, versionOf(draft)),
-    label: "Drop",
-    weight: "grave",
-  };
-  const fits = draftForm(draft, "") !== null;
-  return [...(main === undefined ? [] : [main]), ...(fits ? [edit] : []), drop, ...others];
 }
 
 function tooLongParts(draft: RecipeDraft): readonly Part[] {

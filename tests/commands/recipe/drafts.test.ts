@@ -103,6 +103,15 @@ describe("a food that was not found", () => {
     expect(readAloud(last)).toContain("2 lines need a look:");
   });
 
+  it("that may be another is confirmed by picking it, and one without any like food is passed over", async () => {
+    const text = "Pot\nMakes 2 portions\n- 90 g qwertz\n- 80 g chedder chese\n";
+    const read = await attach(bot(), text);
+    expect(readAloud(read)).toContain("Line 4: “chedder chese” is taken as cheddar cheese: is it");
+    const sure = await bot().press(COACH, choiceOf(read).id, [optionIn(read, "cheddar cheese")]);
+    expect(readAloud(sure)).toContain("1 line needs a look:\nLine 3: “qwertz”");
+    expect(sure.choices).toEqual([]);
+  });
+
   it("is never taken for a food that was not offered", async () => {
     const read = await attach(bot(), NETTLES);
     for (const picked of ["butter-salted", "", "constructor", "x".repeat(90)]) {
