@@ -55,7 +55,7 @@ export function readDraft(
   const isLook = (remark: ReadRemark) => NEEDS_LOOK.has(remark.code);
   const unsure = choicesOf(recipe).filter(({ choice }) => isUnsure(choice, draft, foods));
   const marks = [
-    ...remarks.filter(isLook).map((remark) => ({
+    ...withoutEchoes(remarks.filter(isLook)).map((remark) => ({
       line: "line" in remark ? remark.line : 0,
       said: sayReadRemark(remark),
     })),
@@ -69,6 +69,16 @@ export function readDraft(
     noted: remarks.filter((remark) => !isLook(remark)).map(sayReadRemark),
     doubtful: doubtfulFoods(recipe, (choice) => isUnsure(choice, draft, foods)),
   });
+}
+
+/** A food that nobody knows cannot be weighed by the piece either: once is enough. */
+function withoutEchoes(remarks: readonly ReadRemark[]): readonly ReadRemark[] {
+  const unknown = remarks.filter((remark) => remark.code === "food not found");
+  return remarks.filter(
+    (remark) =>
+      remark.code !== "cannot be weighed" ||
+      !unknown.some((one) => one.line === remark.line && one.foodText === remark.foodText),
+  );
 }
 
 interface PlacedChoice extends DoubtfulFood {
