@@ -3,17 +3,22 @@ import { command } from "../kit/command.ts";
 import { reply, rows, text } from "../kit/reply.ts";
 
 const EVERYONE = [
-  { label: "/recipe find", figure: "recipes by name, tag or word" },
+  {
+    label: "/recipe find",
+    figure: "recipes by name, by what you have, by figures",
+    note: "uses:rice, energy:400-600, free-of:mine",
+  },
   {
     label: "/recipe card",
     figure: "a recipe at your size",
-    note: "portions:8, or have:850 g thigh",
+    note: "portions:8, have:850 g thigh, or fill:6 boxes of 400 g",
   },
   {
     label: "/batch log",
     figure: "record what you cooked",
     note: "recipe, portions, cooked, weight, freeze",
   },
+  { label: "/batch cool", figure: "whether a box or pot cools in time" },
   { label: "/stock", figure: "what is where, until when", note: "with buttons to move it" },
   { label: "/meals", figure: "which meals are eaten from stock" },
   { label: "/reminders", figure: "what is coming, and how you are told" },
@@ -30,7 +35,11 @@ const EVERYONE = [
   { label: "/food look", figure: "figures, measures and source of a food" },
 ];
 const COACH = [
-  { label: "/recipe publish", figure: "publish a recipe from a text file" },
+  {
+    label: "/recipe publish",
+    figure: "paste or attach a recipe, see how it was read, publish",
+    note: "also revise, drafts and withdraw",
+  },
   { label: "/food add", figure: "a food from its pack's label", note: "for your group alone" },
   { label: "/group setup", figure: "coach role, reminder channel, time zone, label style" },
   { label: "/group undelivered", figure: "reminders that could not reach a member, and why" },
