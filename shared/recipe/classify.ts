@@ -29,7 +29,9 @@ export type Kind =
   | { readonly kind: "step"; readonly text: string; readonly numbered: boolean }
   /** "For the sauce:" between steps: what the next step is about. */
   | { readonly kind: "step heading"; readonly text: string }
-  | { readonly kind: "plain"; readonly text: string };
+  | { readonly kind: "plain"; readonly text: string }
+  /** A paragraph of which some sentences say how long it keeps; each piece is read as a line. */
+  | { readonly kind: "paragraph"; readonly pieces: readonly string[] };
 
 const BULLET =
   /^(?:(?:[-*•‣·–—◦○●▪■□☐☑✓✔►▸»]|\+|\[[ xX]?\])(?: |(?=[\p{L}\d½¼¾⅓⅔]))|(?:\p{Extended_Pictographic}\uFE0F?)+ ?(?=[\p{L}½¼¾⅓⅔]|\d))/u;
@@ -46,6 +48,25 @@ const TAGS = /^tags? ?: ?/iu;
  * where the line alone leaves it open, and without it a line that may be a heading is one.
  */
 export function classify(said: string, section: Section, around: Around | null = null): Kind {
+  const kind = kindOf(said, section, around);
+  const pieces = kind.kind === "plain" ? keepingApart(kind.text) : [];
+  return pieces.length > 1 ? { kind: "paragraph", pieces } : kind;
+}
+
+/** The sentences about keeping, each alone, and what stands between them. */
+function keepingApart(text: string): readonly string[] {
+  const pieces: string[] = [];
+  let isOpen = false;
+  for (const sentence of text.split(/(?<=[.!?]) (?=\p{Lu})/u)) {
+    const isKeeping = readKeeping(sentence) !== null;
+    if (isOpen && !isKeeping) pieces[pieces.length - 1] = `${pieces.at(-1)} ${sentence}`;
+    else pieces.push(sentence);
+    isOpen = !isKeeping;
+  }
+  return pieces;
+}
+
+function kindOf(said: string, section: Section, around: Around | null): Kind {
   if (said === "") return { kind: "blank" };
   const text = markedHeading(said) === null ? withoutBold(said) : said;
   const isBulleted = BULLET.test(text);

@@ -13,7 +13,8 @@ export function takeStep(draft: Draft, said: string, numbered: boolean, line: nu
   draft.aboveStep = null;
   const text = above === null || above.text === "" ? said : `${headed(above.text)} ${said}`;
   draft.steps.push({ text, line, numbered: numbered || (above?.numbered ?? false) });
-  if (readKeeping(said)?.some((clause) => clause.keeping.fridgeDays !== null)) {
+  const sentences = said.split(/(?<=[.!?]) (?=\p{Lu})/u).flatMap((one) => readKeeping(one) ?? []);
+  if (sentences.some(({ keeping }) => keeping.fridgeDays !== null)) {
     draft.remarks.push({ code: "keeping inside a step", line });
   }
 }

@@ -1,9 +1,10 @@
 import { classify, type Kind } from "./classify.ts";
 import { flushAbove, isFirstStep, takePlainStep, takeStep } from "./draft-steps.ts";
+import { hasMethodHeading, nextLines } from "./look-ahead.ts";
 import { RECIPE_LIMITS, type ReadRemark, type RecipeProblem } from "./problems.ts";
 import type { Around } from "./read-heading.ts";
 import type { KeepingClause } from "./read-keeping.ts";
-import { type Section, sectionHeading } from "./read-section.ts";
+import type { Section } from "./read-section.ts";
 import { type ReadYield, readYield } from "./read-yield.ts";
 import type { SourceLine } from "./source-lines.ts";
 import { splitFoods } from "./split-foods.ts";
@@ -54,7 +55,7 @@ export function sortLines(lines: readonly SourceLine[]): Draft {
   const draft: Draft = {
     section: "head",
     afterBlank: false,
-    hasMethod: lines.some(({ text }) => isMethodHeading(text)),
+    hasMethod: hasMethodHeading(lines),
     aboveStep: null,
     yields: null,
     tags: [],
@@ -79,22 +80,6 @@ export function sortLines(lines: readonly SourceLine[]): Draft {
   }
   flushAbove(draft);
   return draft;
-}
-
-function isMethodHeading(text: string): boolean {
-  const heading = text.replace(/^[#*_ ]+|[*_: ]+$/gu, "");
-  return sectionHeading(heading)?.section === "steps";
-}
-
-/** For each line the next one below that is not blank. */
-function nextLines(lines: readonly SourceLine[]): readonly (string | null)[] {
-  let next: string | null = null;
-  const fromBelow = [...lines].reverse().map(({ text }) => {
-    const below = next;
-    if (text !== "") next = text;
-    return below;
-  });
-  return fromBelow.reverse();
 }
 
 function take(draft: Draft, kind: Kind, { line, text }: SourceLine): void {
@@ -142,7 +127,16 @@ function take(draft: Draft, kind: Kind, { line, text }: SourceLine): void {
     case "plain":
       takePlain(draft, kind.text, line);
       break;
+    case "paragraph":
+      for (const piece of kind.pieces) take(draft, pieceOf(piece, draft), { line, text: piece });
+      break;
   }
+}
+
+/** A piece of a paragraph is about keeping, or goes where the section has it. */
+function pieceOf(text: string, draft: Draft): Kind {
+  const kind = classify(text, draft.section);
+  return kind.kind === "keeping" || kind.kind === "reheat" ? kind : { kind: "plain", text };
 }
 
 /** What stands below the first line about keeping, reheating or notes is no step any more. */

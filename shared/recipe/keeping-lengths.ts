@@ -15,13 +15,17 @@ const LENGTH = new RegExp(
  */
 export function lengthsOf(clause: string): Pick<StatedKeeping, "fridgeDays" | "freezerMonths"> {
   const found = [...clause.matchAll(LENGTH)];
+  // "In the fridge for 3 days, in the freezer for 2 months": each place stands before its length.
+  const isBefore = placeBeforeEach(clause, found);
   let fridgeDays: number | null = null;
   let freezerMonths: number | null = null;
   found.forEach((match, index) => {
     const end = match.index + match[0].length;
-    const before = clause.slice(found[index - 1]?.index ?? 0, match.index);
-    const place =
-      placeIn(clause.slice(end, found[index + 1]?.index)) ?? placeIn(before) ?? "fridge";
+    const last = found[index - 1];
+    const before = clause.slice(last === undefined ? 0 : last.index + last[0].length, match.index);
+    const after = clause.slice(end, found[index + 1]?.index);
+    const [behind, ahead] = [placeIn(after), placeIn(before, "last")];
+    const place = (isBefore ? (ahead ?? behind) : (behind ?? ahead)) ?? "fridge";
     if (place === "fridge") fridgeDays = least(fridgeDays, daysOf(match));
     // "Freeze flat for 2 hours" is a step, not a keeping time.
     else if (!/^h/iu.test(match[2] ?? "")) freezerMonths = least(freezerMonths, monthsOf(match));
@@ -29,9 +33,21 @@ export function lengthsOf(clause: string): Pick<StatedKeeping, "fridgeDays" | "f
   return { fridgeDays, freezerMonths };
 }
 
-function placeIn(text: string): "fridge" | "freezer" | null {
-  if (/\b(?:freez|frozen)/iu.test(text)) return "freezer";
-  return /\b(?:fridge|refrigerat|chill)/iu.test(text) ? "fridge" : null;
+function placeBeforeEach(clause: string, found: readonly RegExpExecArray[]): boolean {
+  const last = found.at(-1);
+  if (last === undefined || found.length < 2) return false;
+  const isAfterLast = placeIn(clause.slice(last.index + last[0].length)) !== null;
+  return !isAfterLast && placeIn(clause.slice(0, found[0]?.index)) !== null;
+}
+
+const PLACES = /\b(?:(freez|frozen)|fridge|refrigerat|chill)/giu;
+
+/** The place named first in a text, or last; null when it names none. */
+function placeIn(text: string, which: "first" | "last" = "first"): "fridge" | "freezer" | null {
+  const named = [...text.matchAll(PLACES)];
+  const one = which === "first" ? named[0] : named.at(-1);
+  if (one === undefined) return null;
+  return one[1] === undefined ? "fridge" : "freezer";
 }
 
 function least(a: number | null, b: number): number {

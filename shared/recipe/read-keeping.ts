@@ -20,11 +20,20 @@ export const NOTHING_STATED: StatedKeeping = {
 };
 
 const VERB =
-  /\b(?:keeps?|lasts?|freezes?|(?:does|do) ?n[o'’]t (?:freeze|keep)|(?:does|do) not (?:freeze|keep)|can ?not be frozen|can't be frozen|can be frozen|not (?:suitable )?for freezing|eat (?:it |them )?(?:within|the same day|on the same day)|use within|good for)\b|^(?:fridge|refrigerator|freezer) ?:/iu;
+  /\b(?:keeps?|lasts?|freezes?|(?<!not )suitable for (?:home )?freezing|freezer[- ]friendly|freezable|best (?:eaten |used )?within|consume within|(?:does|do) ?n[o'’]t (?:freeze|keep)|(?:does|do) not (?:freeze|keep)|can ?not be frozen|can't be frozen|can be frozen|not (?:suitable )?for (?:home )?freezing|eat (?:it |them )?(?:within|the same day|on the same day)|use within|good for)\b|^(?:in the )?(?:fridge|refrigerator|freezer)\b/iu;
+/** "Store in the fridge for up to 3 days": an order, but no step that goes on. */
+const STORE =
+  /^(?:store|refrigerate|chill|keep (?:chilled|refrigerated|cold|in)|box up)\b(?!.{0,200}\b(?:before|until|then|overnight|hours?)\b).{0,100}\b(?:for|up to|within|max(?:imum)?)\b.{0,20}\b(?:days?|weeks?|months?)\b/iu;
+/** "Fridge: 3 days", "In the freezer 2 months". */
+const PLACE = /^(?:in the )?(?:fridge|refrigerator|freezer)\b/iu;
+/** "Up to one week in the fridge", "3 days chilled", with no verb at all. */
+const BARE =
+  /^(?:for |about |at most |max(?:imum|\.)? )?(?:up to )?(?:\d{1,2}|an?|one|two|three|four|five|six|seven)(?: ?(?:-|–|to|or) ?(?:\d{1,2}|one|two|three|four|five|six|seven))? (?:days?|weeks?|months?) (?:in (?:the|a) )?(?:fridge|freezer|refrigerator|chilled|refrigerated|frozen|if (?:chilled|frozen|refrigerated))\b.{0,40}$/iu;
 const NOT_FROZEN =
-  /\b(?:(?:does|do) not freeze|(?:does|do)n['’]t freeze|can ?not be frozen|can't be frozen|not (?:suitable )?for freezing)\b(?: well)?/iu;
+  /\b(?:(?:does|do) not freeze|(?:does|do)n['’]t freeze|can ?not be frozen|can't be frozen|not (?:suitable )?for (?:home )?freezing)\b(?: well)?/iu;
 const FROZEN_BADLY = /\bfreezes? (?:badly|poorly)\b|\b(?:does|do) not freeze well\b/iu;
-const FROZEN_WELL = /\bfreezes?\b/iu;
+const FROZEN_WELL =
+  /\bfreezes?\b|\b(?:suitable for (?:home )?freezing|freezer[- ]friendly|freezable|can be frozen)\b/iu;
 const SAME_DAY = /\b(?:same day|(?:does|do) not keep|(?:does|do)n['’]t keep)\b/iu;
 const REASON = /(?: ?: | ?[–—] | - |, because |,? as | because | \()(.{1,200})$/iu;
 
@@ -35,7 +44,7 @@ const REASON = /(?: ?: | ?[–—] | - |, because |,? as | because | \()(.{1,200
  */
 export function readKeeping(text: string): readonly KeepingClause[] | null {
   const clauses = text
-    .replace(/^(?:keeping|storage|to store|store) ?: ?/iu, "")
+    .replace(/^(?:keeping|storage|to store|store|make ahead) ?: ?/iu, "")
     .split(/(?<=[.;!]) /u)
     .flatMap(clausesOf)
     .map(readClause);
@@ -46,22 +55,27 @@ export function readKeeping(text: string): readonly KeepingClause[] | null {
 /** Cuts a sentence before each new statement; what holds no verb belongs to the one before. */
 function clausesOf(sentence: string): readonly string[] {
   const pieces: string[] = [];
-  for (const piece of sentence.split(/(, (?:and |but )?| and | but )/u)) {
+  for (const piece of sentence.split(/(, (?:and |but )?| and | but | ?[/|] |,? or (?=freez))/u)) {
     const last = pieces.at(-1);
     const startsNew =
-      last === undefined || (VERB.test(piece) && readClause(piece) !== null && VERB.test(last));
+      last === undefined || (isStatement(piece, last) && readClause(piece) !== null);
     if (startsNew) pieces.push(piece);
     else pieces[pieces.length - 1] = `${last}${piece}`;
   }
   return pieces
-    .map((piece) => piece.replace(/(?:,| and| but|[.;!\s])+$/u, "").trim())
+    .map((piece) => piece.replace(/(?:,| and| but| or|[.;!/|\s])+$/u, "").trim())
     .filter((piece) => piece !== "");
 }
 
+/** Whether a piece states something itself; "3 months frozen" and "freezer 3 months" only beside others like it. */
+function isStatement(piece: string, last: string): boolean {
+  const isPlaced = (one: string) => BARE.test(one) || PLACE.test(one);
+  if (isPlaced(piece)) return isPlaced(last);
+  return [piece, last].every((one) => VERB.test(one) || STORE.test(one) || BARE.test(one));
+}
+
 function readClause(clause: string): KeepingClause | null {
-  const verb = VERB.exec(clause);
-  if (verb === null) return null;
-  const about = subject(clause.slice(0, verb.index));
+  const about = aboutOf(clause);
   if (about === null) return null;
   const { fridgeDays: days, freezerMonths } = lengthsOf(clause);
   const fridgeDays = SAME_DAY.test(clause) ? 0 : days;
@@ -73,6 +87,13 @@ function readClause(clause: string): KeepingClause | null {
     keeping: { fridgeDays, freezerMonths, freezes, reason },
     outOfRange: isOutOfRange(fridgeDays, freezerMonths),
   };
+}
+
+/** What a statement speaks of, "" for the whole; null when it is none about keeping. */
+function aboutOf(clause: string): string | null {
+  if (STORE.test(clause) || BARE.test(clause)) return "";
+  const verb = VERB.exec(clause);
+  return verb === null ? null : subject(clause.slice(0, verb.index));
 }
 
 function isOutOfRange(fridgeDays: number | null, freezerMonths: number | null): boolean {
@@ -92,6 +113,14 @@ const WHOLE = new Set([
   "the dish",
   "dish",
   "leftovers",
+  "any leftovers",
+  "these",
+  "meals",
+  "portions",
+  "the portions",
+  "boxes",
+  "the boxes",
+  "the meal",
   "cooked",
   "they",
 ]);
@@ -101,6 +130,7 @@ function subject(before: string): string | null {
   const said = before
     .replace(/^(?:and|but|also|then) /iu, "")
     .replace(/[\s:,-]+$/u, "")
+    .replace(/\b(?:will|should|can|may)(?: (?:happily|then|also|all))?$/iu, "")
     .trim();
   if (WHOLE.has(said.toLowerCase())) return "";
   if (said.length > 60 || said.split(" ").length > 6 || /[.:;!?]/u.test(said)) return null;
@@ -113,7 +143,10 @@ function freezingOf(clause: string): StatedKeeping["freezes"] {
   const says = FROZEN_WELL.exec(clause);
   if (says === null) return null;
   const hasMonths = lengthsOf(clause).freezerMonths !== null;
-  return hasMonths || /\bfreezes(?: very| really)? well\b|\bfreezes\.?$/iu.test(clause)
+  return hasMonths ||
+    /\bfreezes(?: very| really)? well\b|\bfreezes\.?$|\b(?:suitable for (?:home )?freezing|freezer[- ]friendly|freezable|can be frozen)\b/iu.test(
+      clause,
+    )
     ? "well"
     : null;
 }

@@ -67,8 +67,51 @@ const DURATION = new RegExp(
   "giu",
 );
 
+const NUMBER_WORDS: readonly (readonly [word: string, figure: string])[] = [
+  ["one", "1"],
+  ["two", "2"],
+  ["three", "3"],
+  ["four", "4"],
+  ["five", "5"],
+  ["six", "6"],
+  ["eight", "8"],
+  ["ten", "10"],
+  ["twelve", "12"],
+  ["fifteen", "15"],
+  ["twenty", "20"],
+  ["thirty", "30"],
+  ["forty", "40"],
+];
+const WORDED = new RegExp(
+  `\\b(${NUMBER_WORDS.map(([word]) => word).join("|")})(?= (?:to \\w+ )?(?:hours?|hrs?|minutes?|mins?|seconds?)\\b)`,
+  "giu",
+);
+/** Ways to say a time without a figure and a unit. A night is taken as eight hours: common practice, no published source. */
+const SAYINGS: readonly (readonly [pattern: RegExp, figure: string])[] = [
+  [/\ban hour and a half\b/giu, "90 minutes"],
+  [/\b(?:a )?quarter of an hour\b/giu, "15 minutes"],
+  [/\bthree quarters of an hour\b/giu, "45 minutes"],
+  [/\bhalf an hour\b/giu, "30 minutes"],
+  [/\ban? (hour|minute)\b/giu, "1 $1"],
+  [/\bovernight\b/giu, "8 hours"],
+  // "1 hr 20", "1h20".
+  [
+    /\b(\d{1,2}) ?(?:hours?|hrs?|h) ?(?:and )?([0-5]\d)(?![\d/]|[.,]\d|\s?(?:m|s|°|º|g|kg|h|%|to\b|[-–]|degrees))/giu,
+    "$1 hours $2 min",
+  ],
+];
+
+function inFigures(text: string): string {
+  const worded = SAYINGS.reduce((said, [pattern, figure]) => said.replace(pattern, figure), text);
+  return worded.replace(
+    WORDED,
+    (word) => NUMBER_WORDS.find(([known]) => known === word.toLowerCase())?.[1] ?? word,
+  );
+}
+
 /** Durations in minutes; the upper end of a range; "1 h 30 min" is one duration. */
-function minutesIn(text: string): readonly number[] {
+function minutesIn(said: string): readonly number[] {
+  const text = inFigures(said);
   const found: number[] = [];
   let hoursEndAt: number | null = null;
   for (const match of text.matchAll(DURATION)) {

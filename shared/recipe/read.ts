@@ -6,8 +6,9 @@ import { buildParts } from "./build-parts.ts";
 import { type Draft, sortLines } from "./draft.ts";
 import { keepingOf } from "./keeping-of.ts";
 import { RECIPE_LIMITS, type ReadRemark, type RecipeProblem } from "./problems.ts";
+import { markedHeading } from "./read-heading.ts";
 import { readStep } from "./read-step.ts";
-import { isYieldLine } from "./read-yield.ts";
+import { isYieldLine, readYield } from "./read-yield.ts";
 import { type SourceLine, sourceLines } from "./source-lines.ts";
 import type { Recipe, TakenFoods } from "./types.ts";
 import type { WeighMeans } from "./weigh-choice.ts";
@@ -40,25 +41,42 @@ export function readRecipe(
   const draft = sortLines(
     lines.value.slice(title.problems.length > 0 && title.title === "" ? at : at + 1),
   );
-  return assemble(draft, title, { foods, spoons, takenFor });
+  return assemble(draft, yieldInTitle(title, draft), { foods, spoons, takenFor });
 }
 
 interface Title {
   readonly title: string;
   readonly problems: readonly RecipeProblem[];
+  readonly line: number;
+}
+
+const TITLE_YIELD = /^(.{2,180}?)(?: ?\(| [–—-] |, )([^()]{3,40})\)?$/u;
+
+/** "Bean chilli (serves 6)": where no line says what it makes, the title may. */
+function yieldInTitle(title: Title, draft: Draft): Title {
+  const match = draft.yields === null ? TITLE_YIELD.exec(title.title) : null;
+  const said = match?.[2] ?? "";
+  const read = isYieldLine(said) ? readYield(said, title.line) : null;
+  if (match === null || read === null || !read.ok) return title;
+  const { to, ...yields } = read.value;
+  draft.yields = yields;
+  if (to !== null) {
+    draft.remarks.push({ code: "yield is a range", line: title.line, from: yields.portions, to });
+  }
+  return { ...title, title: match[1] ?? "" };
 }
 
 function readTitle({ line, text }: SourceLine): Title {
-  const title = text.replace(/^#{1,6} ?/u, "").replace(/^title ?: ?/iu, "");
+  const title = (markedHeading(text) ?? text).replace(/^(?:title|recipe) ?: ?/iu, "");
   const isSomethingElse =
     /^[-*•] /u.test(text) || isYieldLine(text) || !/[\p{L}\p{N}]/u.test(title);
   if (isSomethingElse) {
-    return { title: "", problems: [{ code: "title missing", line, text: excerpt(text) }] };
+    return { title: "", problems: [{ code: "title missing", line, text: excerpt(text) }], line };
   }
   const max = RECIPE_LIMITS.titleChars;
   const problems: RecipeProblem[] =
     title.length > max ? [{ code: "title too long", line, max }] : [];
-  return { title, problems };
+  return { title, problems, line };
 }
 
 function assemble(

@@ -31,6 +31,22 @@ describe("amounts as people type them", () => {
     ["2 limes", one(2, "piece"), "limes"],
     ["1 large carrot", one(1, "piece"), "large carrot"],
     ["100 g / 3.5 oz butter", one(100, "g"), "butter"],
+    ["2 dl cream", one(2, "dl"), "cream"],
+    ["1/2 gallon water", one(0.5, "gallon"), "water"],
+    ["about 300 g rice", one(300, "g"), "rice"],
+    ["approx. 2 kg legs", one(2, "kg"), "legs"],
+    ["1 heaped tsp paprika", one(1, "tsp"), "paprika"],
+    ["a good pinch of salt", one(1, "pinch"), "of salt"],
+    ["one 400 g tin of beans", one(400, "g"), "tin of beans"],
+    ["2 400g tins beans", one(800, "g"), "tins beans"],
+    ["1 and a half cups milk", one(1.5, "cup"), "milk"],
+    ["2 and 1/4 cups milk", one(2.25, "cup"), "milk"],
+    ["a dozen eggs", one(12, "piece"), "eggs"],
+    ["half a dozen eggs", one(6, "piece"), "eggs"],
+    ["quarter of a cup oil", one(0.25, "cup"), "oil"],
+    // "T" and "t" differ by a factor of three and one slip of the shift key.
+    ["1 T oil", one(1, "piece"), "T oil"],
+    ["1 t salt", one(1, "piece"), "t salt"],
   ])("%s is read", (text, amount, rest) => {
     expect(readAmount(text)).toEqual({ ok: true, value: { amount, stated: null, rest } });
   });
@@ -46,6 +62,42 @@ describe("amounts as people type them", () => {
     });
     const before = readAmount("2 (400 g) cans beans");
     expect(before.ok && before.value.amount).toEqual(one(800, "g"));
+  });
+
+  test.each([
+    ["1 stick butter (113 g), melted", one(113, "g"), "butter, melted"],
+    ["1 head of broccoli (about 350 g)", one(350, "g"), "broccoli"],
+    ["1 large tin (800 g) tomatoes", one(800, "g"), "canned tomatoes"],
+  ])("%s is the weight of it", (text, amount, rest) => {
+    expect(readAmount(text)).toEqual({ ok: true, value: { amount, stated: null, rest } });
+  });
+
+  test.each([
+    "4 fillets, about 140 g each",
+    "4 fillets (each 140 g)",
+    "4 fillets weighing 140 g each",
+  ])("%s weigh 560 g", (text) => {
+    const read = readAmount(text);
+    expect(read.ok && read.value).toEqual({
+      amount: one(4, "piece"),
+      stated: one(560, "g"),
+      rest: "fillets",
+    });
+  });
+
+  test.each(["5 cm piece of ginger", "2-inch sticks", "5% fat yoghurt"])(
+    "%s starts with no amount",
+    (text) => {
+      expect(readAmount(text).ok).toBe(false);
+    },
+  );
+
+  test("a decilitre is a tenth of a litre, a gallon four quarts", () => {
+    expect(volumeUnitMl("dl", "us")).toBe(100);
+    expect(volumeUnitMl("gallon", "us")).toBeCloseTo(4 * (volumeUnitMl("quart", "us") ?? 0), 9);
+    expect(writeAmount(one(2, "dl"))).toBe("200 ml");
+    expect(writeAmount(one(2, "gallon"))).toBe("2 gallons");
+    expect(writeAmount(one(0.25, "gallon"))).toBe("1 quart");
   });
 
   test("a weight in brackets beside pieces is kept, and the pieces stay pieces", () => {
