@@ -39,10 +39,12 @@ export function memberNamed(name: string, rest: Partial<Member> = {}): Member {
       quietFrom: time("22:00"),
       quietUntil: time("07:00"),
       pausedUntil: null,
+      pausesSafety: false,
     },
     deliverTo: "direct message",
     directClosedAt: null,
     profile: { allergens: [], vulnerable: [], coachMaySetTargets: false },
+    planVersion: 0,
     ...rest,
   };
 }
@@ -155,6 +157,22 @@ export class FakeDeliveries implements Deliveries {
       else kept.row = { ...kept.row, state: result.state };
     }
     return held.length > 0;
+  }
+
+  async withdraw(input: Parameters<Deliveries["withdraw"]>[0]): Promise<number> {
+    const ids = input.rows.map(({ id }) => id);
+    const held = [...this.kept.values()].filter(
+      ({ row, worker }) =>
+        row.state === "claimed" &&
+        row.nonce === input.nonce &&
+        worker === input.worker &&
+        ids.includes(row.id),
+    );
+    for (const kept of held) {
+      kept.reason = input.reason;
+      kept.row = { ...kept.row, state: "expired", key: `${kept.row.key} gone` };
+    }
+    return held.length;
   }
 
   async expire(): Promise<number> {
