@@ -1,6 +1,6 @@
 import { Temporal } from "temporal-polyfill";
 import { helpsAt, LATER, laterAt } from "../../shared/reminder/again.ts";
-import { wasHeld } from "../../shared/reminder/hold.ts";
+import { isWelcome } from "../../shared/reminder/hold.ts";
 import type { ReminderChoice, ReminderRow } from "../../shared/reminder/types.ts";
 import { dateIn, type Instant, isBefore, isDateBefore } from "../../shared/time.ts";
 import { count } from "../../shared/words/plural.ts";
@@ -59,10 +59,10 @@ function inOrder(rows: readonly ReminderRow[]): readonly ReminderRow[] {
   return [...rows].sort((a, b) => ORDER[a.kind] - ORDER[b.kind] || (a.key < b.key ? -1 : 1));
 }
 
-/** Above the list of what a pause held and what still holds. */
+/** Above what was held while the member was away and still holds. */
 function heldLine(rows: readonly ReminderRow[], choice: ReminderChoice): readonly string[] {
-  const held = rows.filter(({ dueAt }) => wasHeld(dueAt, choice)).length;
-  return held === 0 ? [] : [`Welcome back. ${count(held, "reminder")} waited for you:`];
+  const isBack = rows.some(({ dueAt }) => isWelcome(dueAt, choice));
+  return isBack ? ["Welcome back. What was held and still holds:"] : [];
 }
 
 /** For the whole message, where some of it would still help then. */

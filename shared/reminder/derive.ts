@@ -5,7 +5,7 @@ import { leastThawHours } from "../keeping/thaw.ts";
 import { batchOf } from "../stock/lot.ts";
 import type { Batch, Lot, Place, Stock } from "../stock/types.ts";
 import { atWallClock, dateIn, type Instant, isBefore, type PlainDate } from "../time.ts";
-import { isHeldWhileAway, PROMPT } from "./hold.ts";
+import { isHeldWhileAway, PROMPT, tellAfterPause } from "./hold.ts";
 import { outsideQuiet } from "./quiet.ts";
 import type { DerivedReminder, ReminderAbout, ReminderChoice } from "./types.ts";
 
@@ -78,7 +78,7 @@ function settled(
   if (pause === null || !isBefore(dueAt, pause) || !isHeldWhileAway(one.kind, place, choice)) {
     return [{ ...one, dueAt }];
   }
-  const after = outsideQuiet(pause, choice, "later");
+  const after = tellAfterPause(pause, choice);
   return isBefore(after, one.helpsUntil) ? [{ ...one, dueAt: after }] : [];
 }
 

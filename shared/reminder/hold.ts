@@ -1,5 +1,5 @@
 import type { Place } from "../stock/types.ts";
-import { type Instant, isBefore } from "../time.ts";
+import { atWallClock, dateIn, type Instant, isBefore } from "../time.ts";
 import { isQuiet, outsideQuiet } from "./quiet.ts";
 import type { CurrentReminder, ReminderChoice, ReminderKind } from "./types.ts";
 
@@ -89,15 +89,27 @@ function isUrgent(kind: ReminderKind): boolean {
   return PROMPT.has(kind) || SAFETY.has(kind);
 }
 
-/** When a pause that is on ends, out of quiet hours; null when none is on. */
+/** When a pause that is on is over and the member is told; null when none is on. */
 function awayUntil(choice: ReminderChoice, now: Instant): Instant | null {
   const { pausedUntil } = choice;
-  if (pausedUntil === null || !isBefore(now, pausedUntil)) return null;
-  return outsideQuiet(pausedUntil, choice, "later");
+  if (pausedUntil === null) return null;
+  const end = tellAfterPause(pausedUntil, choice);
+  return isBefore(now, end) ? end : null;
 }
 
-/** Whether a reminder fell due at the end of a pause because the pause held it. */
-export function wasHeld(dueAt: Instant, choice: ReminderChoice): boolean {
+/**
+ * When a member is told what a pause held: at its end, but in the night or before their morning hour at
+ * that hour, together with what is planned for it.
+ */
+export function tellAfterPause(pausedUntil: Instant, choice: ReminderChoice): Instant {
+  const { morning, zone } = choice;
+  const end = outsideQuiet(pausedUntil, choice, "later");
+  const atMorning = atWallClock(dateIn(end, zone), morning, zone);
+  return isBefore(end, atMorning) ? outsideQuiet(atMorning, choice, "later") : end;
+}
+
+/** Whether a reminder is one of those that a member is told when they are back. */
+export function isWelcome(dueAt: Instant, choice: ReminderChoice): boolean {
   const { pausedUntil } = choice;
-  return pausedUntil !== null && outsideQuiet(pausedUntil, choice, "later").equals(dueAt);
+  return pausedUntil !== null && tellAfterPause(pausedUntil, choice).equals(dueAt);
 }

@@ -112,7 +112,7 @@ export class FakeDeliveries implements Deliveries {
     const isDue = (kept: Kept): boolean =>
       this.#free(kept, now) && (kept.row.state === "claimed" || isBy(kept.row.dueAt, now));
     const members = new Set(all.filter(isDue).map(({ row }) => row.memberId));
-    return all
+    const rows = all
       .filter(
         (kept) =>
           isDue(kept) ||
@@ -121,8 +121,14 @@ export class FakeDeliveries implements Deliveries {
             isBy(kept.row.dueAt, until)),
       )
       .map(({ row }) => row)
-      .sort((a, b) => Temporal.Instant.compare(a.dueAt, b.dueAt))
-      .slice(0, limit);
+      .sort(
+        (a, b) => Temporal.Instant.compare(a.dueAt, b.dueAt) || (a.memberId < b.memberId ? -1 : 1),
+      );
+    if (rows.length <= limit) return rows;
+    // As the store does it: a page ends between two members.
+    const cut = rows[limit]?.memberId;
+    const whole = rows.slice(0, limit).filter(({ memberId }) => memberId !== cut);
+    return whole.length > 0 ? whole : rows.slice(0, limit);
   }
 
   async claim(input: Parameters<Deliveries["claim"]>[0]): Promise<readonly ReminderRow[]> {
