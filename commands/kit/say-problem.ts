@@ -120,12 +120,8 @@ export function sayScaleCaution(caution: ScaleCaution): string {
       return `Less boils away in a big pot: hold back a tenth of the ${together(caution.liquids)}, and add it if it gets too thick.`;
     case "oven loads":
       return sayLoad(caution.load);
-    case "same depth": {
-      const { factor } = caution;
-      const area =
-        factor > 1 ? `${Math.round(factor * 10) / 10} times` : `${Math.round(factor * 100)} % of`;
-      return `Keep the depth, then the oven time holds: a dish with ${area} the area${factor > 1 ? ", or several" : ""}.`;
-    }
+    case "same depth":
+      return `Keep the depth, then the oven time holds: ${sayArea(caution.factor)}.`;
     case "times do not scale":
       return ["Oven and resting times stay as written: use more trays or pots, not more time."]
         .concat(sayChecks(caution.checks))
@@ -149,8 +145,16 @@ function sayHoldBack({
   ].filter((part) => part !== "");
 }
 
+function sayArea(factor: number): string {
+  return factor > 1
+    ? `${Math.round(factor * 10) / 10} times the area, in more tins or a larger one`
+    : `${Math.round(factor * 100)} % of the area, in fewer tins or a smaller one`;
+}
+
 function sayLoad({ tray, trays, loads }: TrayLoad): string {
-  const size = `${Math.round(tray.widthCm)} × ${Math.round(tray.depthCm)} cm`;
+  const { widthCm, depthCm } = tray;
+  const inches = [widthCm, depthCm].map((cm) => Math.round(cm / 2.54)).join(" × ");
+  const size = `${Math.round(widthCm)} × ${Math.round(depthCm)} cm (${inches} in)`;
   if (trays === 1) return `In one layer it fits on one tray of ${size}.`;
   const how = loads === 1 ? "in the oven together" : `two at a time, so ${loads} loads`;
   return `In one layer it takes about ${trays} trays of ${size}, ${how}. Crowded food steams instead of browning.`;

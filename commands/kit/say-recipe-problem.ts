@@ -27,8 +27,6 @@ function sayFault(problem: RecipeProblem): string {
       return `“${problem.text}” does not say how many portions it makes; write such as “Makes 6 portions”.`;
     case "yield given twice":
       return "what it makes is said for the second time; keep one.";
-    case "yield is a range":
-      return "what it makes is a range; write one number, such as “Makes 6 portions”.";
     case "portions not whole":
       return `${problem.asked} portions are not whole; write such as “Makes 6 portions”.`;
     case "portions out of range":
@@ -105,6 +103,8 @@ export function sayReadRemark(remark: ReadRemark): string {
       return `Line ${remark.line}: “${remark.text}” was taken as a note.`;
     case "keeping inside a step":
       return `Line ${remark.line}: a keeping time inside a step is not used; give it a line of its own.`;
+    case "yield is a range":
+      return `Line ${remark.line}: of ${remark.from} to ${remark.to} portions, ${remark.from} is taken; write one number if that is wrong.`;
     case "no steps":
       return "There are no steps.";
     case "no keeping stated":

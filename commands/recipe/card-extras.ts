@@ -32,7 +32,7 @@ export function marinadeRows({ published, request, reader }: Card): readonly Row
   if (marinade === null) return [];
   const { leastMinutes, mostMinutes } = marinade;
   const { start } = request;
-  const length = `${writeSpan(leastMinutes)} to ${writeSpan(mostMinutes)} in the fridge`;
+  const length = `${writeSpans(leastMinutes, mostMinutes)} in the fridge`;
   return start === undefined
     ? [
         {
@@ -59,6 +59,15 @@ function whenAfter(start: Instant, minutes: number, zone: string): string {
   const at = start.add({ minutes });
   const sameDay = dateIn(at, zone).equals(dateIn(start, zone));
   return sameDay ? writeTime(timeIn(at, zone)) : writeWhen(at, zone);
+}
+
+/** "30 min to 24 hours", "2 to 24 hours". */
+function writeSpans(least: number, most: number): string {
+  const [from, to] = [writeSpan(least), writeSpan(most)];
+  if (from === to) return to;
+  return from.endsWith(" hours")
+    ? `${from.slice(0, -" hours".length)} to ${to}`
+    : `${from} to ${to}`;
 }
 
 function writeSpan(minutes: number): string {

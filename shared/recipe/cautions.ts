@@ -107,5 +107,7 @@ function inTheOven({ recipe, lines, foods, factor, tray }: Shown): readonly Scal
   const kind = load === null ? null : ovenKind(recipe);
   if (load === null || kind === null) return [];
   if (kind === "dish") return factor === 1 ? [] : [{ code: "same depth", factor }];
-  return load.trays > 1 || tray !== null ? [{ code: "oven loads", load }] : [];
+  // As written the coach's own trays did; more of it, or another tray, is another matter.
+  const isMore = factor > 1 && load.trays > 1;
+  return isMore || tray !== null ? [{ code: "oven loads", load }] : [];
 }

@@ -1,16 +1,24 @@
-import { readAmount } from "../quantity/read-amount.ts";
-import { amountLast, isSwapLine } from "./read-ingredient.ts";
+import { hasAmount, isAboutRecipe, looksLikeProse } from "./line-looks.ts";
+import {
+  type Around,
+  isInCapitals,
+  looseHeading,
+  markedHeading,
+  type PartHeading,
+  partHeading,
+  withoutBold,
+} from "./read-heading.ts";
+import { isSwapLine, saysToTaste } from "./read-ingredient.ts";
 import { type KeepingClause, readKeeping } from "./read-keeping.ts";
-import { isYieldLine } from "./read-yield.ts";
-
-/** Where in the text we are; it decides what a line without a mark is. */
-export type Section = "head" | "ingredients" | "steps" | "reheating" | "notes";
+import { type Section, sectionHeading } from "./read-section.ts";
+import { bareYield, isYieldLine } from "./read-yield.ts";
 
 /** What a line of a recipe's text is. */
 export type Kind =
   | { readonly kind: "blank" }
-  | { readonly kind: "section"; readonly section: Section }
-  | { readonly kind: "yield" }
+  /** A heading of a section, and what it says of the yield: "Ingredients (serves 4)". */
+  | { readonly kind: "section"; readonly section: Section; readonly yields: string | null }
+  | { readonly kind: "yield"; readonly text: string }
   | { readonly kind: "tags"; readonly text: string }
   | { readonly kind: "part"; readonly name: string; readonly optional: boolean }
   | { readonly kind: "keeping"; readonly clauses: readonly KeepingClause[] }
@@ -19,86 +27,103 @@ export type Kind =
   | { readonly kind: "ingredient"; readonly text: string }
   | { readonly kind: "swap"; readonly text: string }
   | { readonly kind: "step"; readonly text: string; readonly numbered: boolean }
+  /** "For the sauce:" between steps: what the next step is about. */
+  | { readonly kind: "step heading"; readonly text: string }
   | { readonly kind: "plain"; readonly text: string };
 
-const SECTION_WORDS: readonly (readonly [pattern: RegExp, section: Section])[] = [
-  [/^ingredients?$/iu, "ingredients"],
-  [/^(?:steps?|method|directions?|instructions?|how to cook|cooking)$/iu, "steps"],
-  [/^(?:reheat|reheating|to reheat)$/iu, "reheating"],
-  [/^(?:notes?|keeping|storage|tips?)$/iu, "notes"],
-];
-const BULLET = /^(?:[-*•‣·–—]|\+)(?: |(?=[\p{L}\d½¼¾⅓⅔]))/u;
-const NUMBERED = /^(?:step )?(\d{1,2})[.):](?: |$)/iu;
-const REHEAT = /^(?:reheat|reheating|to reheat)(?: ?: | ?:(?=\S)|, )/iu;
-const NOTE = /^(?:notes?|tip) ?: ?/iu;
+const BULLET =
+  /^(?:(?:[-*•‣·–—◦○●▪■□☐☑✓✔►▸»]|\+|\[[ xX]?\])(?: |(?=[\p{L}\d½¼¾⅓⅔]))|(?:\p{Extended_Pictographic}\uFE0F?)+ ?(?=[\p{L}½¼¾⅓⅔]|\d))/u;
+const NUMBERED = /^(?:step )?(\d{1,2})(?:[.):](?: |$)| [-–—] (?=\p{Lu}))|^step \d{1,2}$/iu;
+const REHEAT = /^(?:reheat|reheating|to reheat)(?: ?: | ?:(?=\S)|, )|^to reheat (?=\S)/iu;
+/** A paragraph of its own about reheating: "Reheat from frozen in the microwave". */
+const REHEAT_PROSE =
+  /^reheat\b.{0,200}\b(?:microwave|from (?:frozen|chilled|the fridge)|portions?|piping hot|throughout)\b/iu;
+const NOTE = /^(?:notes?|(?:top |coach['’]?s )?tips?|n\.?b\.?) ?: ?/iu;
 const TAGS = /^tags? ?: ?/iu;
 
-/** Tells what a line is, from its own marks first, then from the section it stands in. */
-export function classify(text: string, section: Section): Kind {
-  if (text === "") return { kind: "blank" };
+/**
+ * Tells what a line is, from its own marks first, then from the section it stands in; `around` decides
+ * where the line alone leaves it open, and without it a line that may be a heading is one.
+ */
+export function classify(said: string, section: Section, around: Around | null = null): Kind {
+  if (said === "") return { kind: "blank" };
+  const text = markedHeading(said) === null ? withoutBold(said) : said;
   const isBulleted = BULLET.test(text);
   const bare = text.replace(BULLET, "").trim();
-  const marked =
-    isBulleted && (section === "head" || section === "ingredients") ? null : labelled(bare);
+  const isList = section === "head" || section === "ingredients";
+  const marked = isBulleted && isList ? null : labelled(bare, section);
   if (marked !== null) return marked;
-  if (section === "head" || section === "ingredients")
-    return ingredientKind(text, bare, isBulleted, section);
-  if (section === "steps") return stepKind(bare, isBulleted);
-  return NUMBERED.test(bare) && section === "notes"
-    ? stepKind(bare, false)
+  if (isList) return listKind(text, bare, section, around);
+  const isStep = section === "steps" || (section === "notes" && NUMBERED.test(bare));
+  return isStep
+    ? stepKind(bare, isBulleted && section === "steps", around)
     : { kind: "plain", text: bare };
 }
 
+function listKind(text: string, bare: string, section: Section, around: Around | null): Kind {
+  if (isSwapLine(bare)) return { kind: "swap", text: bare };
+  return BULLET.test(text)
+    ? { kind: "ingredient", text: bare }
+    : ingredientKind(text, section, around);
+}
+
 /** Lines that say what they are, wherever they stand. */
-function labelled(text: string): Kind | null {
-  const heading = text.replace(/^#{1,6} ?/u, "").replace(/ ?:$/u, "");
-  const section = SECTION_WORDS.find(([pattern]) => pattern.test(heading))?.[1];
-  if (section !== undefined) return { kind: "section", section };
+function labelled(text: string, section: Section): Kind | null {
+  const heading = sectionHeading((markedHeading(text) ?? text).replace(/ ?:$/u, ""));
+  if (heading !== null) return { kind: "section", ...heading };
   if (TAGS.test(text)) return { kind: "tags", text: text.replace(TAGS, "") };
-  if (isYieldLine(text)) return { kind: "yield" };
-  if (REHEAT.test(text)) return { kind: "reheat", text: capital(text.replace(REHEAT, "")) };
+  if (isYieldLine(text) || (section === "head" && bareYield(text))) return { kind: "yield", text };
+  if (REHEAT.test(text) || REHEAT_PROSE.test(text)) {
+    return { kind: "reheat", text: capital(text.replace(REHEAT, "")) };
+  }
   if (NOTE.test(text)) return { kind: "note", text: capital(text.replace(NOTE, "")) };
   const clauses = NUMBERED.test(text) ? null : readKeeping(text);
   return clauses === null ? null : { kind: "keeping", clauses };
 }
 
-function ingredientKind(text: string, bare: string, isBulleted: boolean, section: Section): Kind {
-  if (isSwapLine(bare)) return { kind: "swap", text: bare };
-  if (isBulleted) return { kind: "ingredient", text: bare };
-  const heading = /^(?:#{1,6} ?(.{1,200}?) ?:?|(.{1,200}?) ?:(?: ?\(optional\))?)$/iu.exec(text);
-  if (heading !== null) return partKind(text.replace(/^#{1,6} ?/u, ""));
+function ingredientKind(text: string, section: Section, around: Around | null): Kind {
+  const heading = headingIn(text, around);
+  if (heading !== null) return { kind: "part", ...heading };
   // A lone mark is an ingredient that was not written out, or a rule between blocks.
   if (/^[-*•]$/u.test(text)) return { kind: "ingredient", text: "" };
   if (/^[-–—*_=]{3,}$/u.test(text)) return { kind: "blank" };
-  const isAmount = hasAmount(text) || /\bto taste\b/iu.test(text);
-  return isAmount && section === "ingredients"
-    ? { kind: "ingredient", text }
-    : { kind: "plain", text };
+  const step = section === "ingredients" ? NUMBERED.exec(text) : null;
+  const bare = step === null ? text : text.slice(step[0].length);
+  if (step !== null && (looksLikeProse(bare) || !hasAmount(bare))) {
+    return stepKind(text, false, around);
+  }
+  return isIngredient(bare, section)
+    ? { kind: "ingredient", text: bare }
+    : { kind: "plain", text: bare };
 }
 
-function partKind(heading: string): Kind {
-  const optional = /\(optional\)|\boptional\b/iu.test(heading);
-  const name = heading
-    .replace(/,? ?\(?\boptional\b\)?/iu, "")
-    .replace(/ ?:/gu, "")
-    .replace(/^for the (?=\S)/iu, "")
-    .trim();
-  return { kind: "part", name: capital(name), optional };
+function headingIn(text: string, around: Around | null): PartHeading | null {
+  // Where all is in capitals, or nothing follows, they mark no heading.
+  const isLoud = around !== null && (around.next ?? "") === (around.next ?? "").toUpperCase();
+  if (isLoud && isInCapitals(text)) return null;
+  return partHeading(text) ?? (around === null ? null : looseHeading(text, around));
 }
 
-function hasAmount(text: string): boolean {
-  if (/^\S{1,12} ?(?:minutes?|mins?|hours?)\b/iu.test(text)) return false;
-  if (amountLast(text)?.ok === true) return true;
-  const read = readAmount(text);
-  // A wrong amount still is one: its fault must be told.
-  return read.ok || (read.problem.code !== "no number" && read.problem.code !== "not a number");
+function isIngredient(text: string, section: Section): boolean {
+  const isAmount = hasAmount(text);
+  if (!/\p{L}/u.test(text)) return isAmount && section === "ingredients";
+  if (isAboutRecipe(text)) return false;
+  const isProse = looksLikeProse(text);
+  if (section === "head") return isAmount && !isProse && !/^\d+ ingredients?\b/iu.test(text);
+  return isAmount || saysToTaste(text) ? !isProse || text.length < 80 : !isProse;
 }
 
-function stepKind(bare: string, isBulleted: boolean): Kind {
+function stepKind(bare: string, isBulleted: boolean, around: Around | null): Kind {
   const numbered = NUMBERED.exec(bare);
   if (numbered !== null)
     return { kind: "step", text: bare.slice(numbered[0].length).trim(), numbered: true };
-  return isBulleted ? { kind: "step", text: bare, numbered: true } : { kind: "plain", text: bare };
+  if (isBulleted) return { kind: "step", text: bare, numbered: true };
+  const heading = bare.length > 80 ? null : partHeading(bare);
+  if (heading === null) return { kind: "plain", text: bare };
+  // A heading above a list of amounts begins a part that is made apart.
+  const below = (around?.next ?? "").replace(BULLET, "");
+  const isList = hasAmount(below) && !NUMBERED.test(below) && !looksLikeProse(below);
+  return isList ? { kind: "part", ...heading } : { kind: "step heading", text: bare };
 }
 
 function capital(text: string): string {

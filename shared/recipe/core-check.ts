@@ -1,6 +1,7 @@
 import type { FoodBook } from "../food/book.ts";
 import type { KeepingClass } from "../food/types.ts";
 import type { ScaledLine } from "./scale.ts";
+import type { LineChoice } from "./types.ts";
 
 /** The temperature in the middle at which a food is safe to eat, and how it is told without one. */
 export type CoreCheck =
@@ -33,8 +34,20 @@ const CORE: Readonly<Partial<Record<KeepingClass, Rule>>> = {
 
 /** "All poultry: whole, parts, ground" is one row of that table, whatever class the food table has for it. */
 const POULTRY = /\b(?:chicken|turkey|duck|goose|poultry|quail|guinea fowl)\b/iu;
+/** Foods that the table does not have are judged by their words: silence would read as "needs no check". */
+const BY_WORDS: readonly (readonly [words: RegExp, as: KeepingClass])[] = [
+  [/\b(?:stock|broth|bouillon|gravy|sauce|cooked|smoked|cured|tinned|canned)\b/iu, "shelf-stable"],
+  [POULTRY, "raw-poultry"],
+  [
+    /\b(?:mince|minced meat|ground (?:beef|pork|lamb|veal)|burgers?|sausages?)\b/iu,
+    "raw-minced-meat",
+  ],
+  [/\b(?:beef|steak|pork|lamb|mutton|veal|venison|goat|rabbit)\b/iu, "raw-meat"],
+  [/\b(?:fish|salmon|cod|haddock|hake|trout|tuna|mackerel|pollock|sea bass)\b/iu, "raw-fish"],
+  [/\b(?:prawns?|shrimps?|mussels?|clams?|scallops?|oysters?|lobster|crab)\b/iu, "raw-shellfish"],
+];
 /** Less egg than this binds or glazes, and is no egg dish. Our own bound, no published source. */
-const EGG_DISH_SHARE = 0.1;
+const EGG_DISH_SHARE = 0.2;
 
 /** What must be checked in the middle instead of a time: each raw food of animals that is heated, hottest first. */
 export function coreChecks(lines: readonly ScaledLine[], foods: FoodBook): readonly CoreCheck[] {
@@ -55,14 +68,24 @@ export function coreChecks(lines: readonly ScaledLine[], foods: FoodBook): reado
 
 function ruleOf(line: ScaledLine, foods: FoodBook, totalG: number): Rule | null {
   const { choice, cooking, grams } = line;
-  const food = choice.foodId === null ? null : foods.byId(choice.foodId);
-  if (food === null || (cooking.method === null && cooking.otherwise === null)) return null;
+  if (cooking.method === null && cooking.otherwise === null) return null;
   // Written cooked, and only counted by the raw food of the table.
   if (choice.tableGPerG !== 1) return null;
-  const isFlesh = /^raw-(?:meat|minced-meat|poultry)$/u.test(food.keepingClass);
-  if (isFlesh && POULTRY.test(food.name)) return CORE["raw-poultry"] ?? null;
-  const isGlaze = food.keepingClass === "egg-raw" && (grams ?? 0) < totalG * EGG_DISH_SHARE;
-  return isGlaze ? null : (CORE[food.keepingClass] ?? null);
+  const kind = kindOf(choice, foods);
+  const isBinder = kind === "egg-raw" && (grams ?? 0) < totalG * EGG_DISH_SHARE;
+  return kind === null || isBinder ? null : (CORE[kind] ?? null);
+}
+
+function kindOf(choice: LineChoice, foods: FoodBook): KeepingClass | null {
+  const food = choice.foodId === null ? null : foods.byId(choice.foodId);
+  if (food === null) return kindByWords(choice.foodText);
+  const kind = food.keepingClass;
+  const isFlesh = kind === "raw-meat" || kind === "raw-minced-meat";
+  return isFlesh && POULTRY.test(food.name) ? "raw-poultry" : kind;
+}
+
+function kindByWords(foodText: string): KeepingClass | null {
+  return BY_WORDS.find(([words]) => words.test(foodText))?.[1] ?? null;
 }
 
 function heatOf(check: CoreCheck): number {

@@ -1,9 +1,12 @@
-import { classify, type Kind, type Section } from "./classify.ts";
+import { classify, type Kind } from "./classify.ts";
+import { flushAbove, isFirstStep, takePlainStep, takeStep } from "./draft-steps.ts";
 import { RECIPE_LIMITS, type ReadRemark, type RecipeProblem } from "./problems.ts";
+import type { Around } from "./read-heading.ts";
 import type { KeepingClause } from "./read-keeping.ts";
-import { readKeeping } from "./read-keeping.ts";
+import { type Section, sectionHeading } from "./read-section.ts";
 import { type ReadYield, readYield } from "./read-yield.ts";
 import type { SourceLine } from "./source-lines.ts";
+import { splitFoods } from "./split-foods.ts";
 
 export interface DraftLine {
   readonly line: number;
@@ -24,6 +27,10 @@ export interface DraftPart {
 export interface Draft {
   section: Section;
   afterBlank: boolean;
+  /** Whether a heading of the steps is to come or was met: without one, sentences below the list are steps. */
+  readonly hasMethod: boolean;
+  /** What stands above the next step: "For the sauce:", and whether it is numbered ("Step 1"). */
+  aboveStep: { readonly text: string; readonly line: number; readonly numbered: boolean } | null;
   yields: ReadYield | null;
   readonly tags: string[];
   readonly parts: DraftPart[];
@@ -47,6 +54,8 @@ export function sortLines(lines: readonly SourceLine[]): Draft {
   const draft: Draft = {
     section: "head",
     afterBlank: false,
+    hasMethod: lines.some(({ text }) => isMethodHeading(text)),
+    aboveStep: null,
     yields: null,
     tags: [],
     parts: [],
@@ -57,12 +66,35 @@ export function sortLines(lines: readonly SourceLine[]): Draft {
     problems: [],
     remarks: [],
   };
-  for (const source of lines) {
-    const kind = classify(source.text, draft.section);
+  const next = nextLines(lines);
+  for (const [at, source] of lines.entries()) {
+    const around: Around = {
+      afterBlank: draft.afterBlank,
+      next: next[at] ?? null,
+      isNextBelow: (lines[at + 1]?.text ?? "") !== "",
+    };
+    const kind = classify(source.text, draft.section, around);
     take(draft, kind, source);
     draft.afterBlank = kind.kind === "blank";
   }
+  flushAbove(draft);
   return draft;
+}
+
+function isMethodHeading(text: string): boolean {
+  const heading = text.replace(/^[#*_ ]+|[*_: ]+$/gu, "");
+  return sectionHeading(heading)?.section === "steps";
+}
+
+/** For each line the next one below that is not blank. */
+function nextLines(lines: readonly SourceLine[]): readonly (string | null)[] {
+  let next: string | null = null;
+  const fromBelow = [...lines].reverse().map(({ text }) => {
+    const below = next;
+    if (text !== "") next = text;
+    return below;
+  });
+  return fromBelow.reverse();
 }
 
 function take(draft: Draft, kind: Kind, { line, text }: SourceLine): void {
@@ -70,7 +102,9 @@ function take(draft: Draft, kind: Kind, { line, text }: SourceLine): void {
     case "blank":
       break;
     case "section":
+      flushAbove(draft);
       draft.section = kind.section;
+      if (kind.yields !== null) takeYield(draft, kind.yields, line);
       break;
     case "yield":
       takeYield(draft, text, line);
@@ -101,6 +135,10 @@ function take(draft: Draft, kind: Kind, { line, text }: SourceLine): void {
     case "step":
       takeStep(draft, kind.text, kind.numbered, line);
       break;
+    case "step heading":
+      flushAbove(draft);
+      draft.aboveStep = { text: kind.text, line, numbered: false };
+      break;
     case "plain":
       takePlain(draft, kind.text, line);
       break;
@@ -114,9 +152,17 @@ function endSteps(draft: Draft): void {
 
 function takeYield(draft: Draft, text: string, line: number): void {
   const read = readYield(text, line);
-  if (!read.ok) draft.problems.push(read.problem);
+  const isBelow = draft.section !== "head" && draft.section !== "ingredients";
+  // "Makes 12 balls, so roll them small" below the list is about a step.
+  if (isBelow && (!read.ok || draft.yields !== null)) takePlain(draft, text, line);
+  else if (!read.ok) draft.problems.push(read.problem);
   else if (draft.yields !== null) draft.problems.push({ code: "yield given twice", line });
-  else draft.yields = read.value;
+  else {
+    const { to, ...yields } = read.value;
+    draft.yields = yields;
+    if (to !== null)
+      draft.remarks.push({ code: "yield is a range", line, from: yields.portions, to });
+  }
 }
 
 function takeTags(draft: Draft, text: string, line: number): void {
@@ -128,6 +174,7 @@ function takeTags(draft: Draft, text: string, line: number): void {
 }
 
 function takePart(draft: Draft, name: string, optional: boolean, line: number): void {
+  flushAbove(draft);
   draft.section = "ingredients";
   if (name.length > RECIPE_LIMITS.nameChars) {
     draft.problems.push({ code: "part name too long", line, max: RECIPE_LIMITS.nameChars });
@@ -155,7 +202,7 @@ function takeIngredient(draft: Draft, text: string, line: number): void {
     lines: [],
   };
   if (draft.parts.length === 0) draft.parts.push(open);
-  open.lines.push({ line, text, swaps: [] });
+  for (const one of splitFoods(text)) open.lines.push({ line, text: one, swaps: [] });
 }
 
 function takeSwap(draft: Draft, text: string, line: number): void {
@@ -177,14 +224,6 @@ function takeKeeping(
   endSteps(draft);
 }
 
-function takeStep(draft: Draft, text: string, numbered: boolean, line: number): void {
-  if (text === "") return;
-  draft.steps.push({ text, line, numbered });
-  if (readKeeping(text)?.some((clause) => clause.keeping.fridgeDays !== null)) {
-    draft.remarks.push({ code: "keeping inside a step", line });
-  }
-}
-
 function takePlain(draft: Draft, text: string, line: number): void {
   if (draft.section === "steps") {
     takePlainStep(draft, text, line);
@@ -194,14 +233,11 @@ function takePlain(draft: Draft, text: string, line: number): void {
     draft.reheating.push(text);
     return;
   }
+  if (isFirstStep(draft, text)) {
+    draft.section = "steps";
+    takePlainStep(draft, text, line);
+    return;
+  }
   if (draft.section === "ingredients") draft.remarks.push({ code: "taken as note", line, text });
   draft.notes.push(text);
-}
-
-/** Among numbered steps a plain line goes on with the step above it; after a gap it is a note. */
-function takePlainStep(draft: Draft, text: string, line: number): void {
-  const last = draft.steps.at(-1);
-  if (last === undefined || !last.numbered) takeStep(draft, text, false, line);
-  else if (draft.afterBlank) draft.notes.push(text);
-  else last.text = `${last.text} ${text}`;
 }

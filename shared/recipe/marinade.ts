@@ -68,6 +68,8 @@ function minutesIn(said: string): readonly number[] {
   const [low] =
     range === null ? [] : readStep(range[0].replace(/ ?(?:[-–]|to) ?\d[\d.,]*/iu, "")).minutes;
   if (low !== undefined && minutes[0] !== undefined && low < minutes[0]) minutes.unshift(low);
+  const days = /\b(\d{1,2}) ?days?\b/iu.exec(said);
+  if (days !== null) minutes.push(Number(days[1]) * 24 * 60);
   if (/\bover ?night\b/iu.test(said)) minutes.push(OVERNIGHT_MINUTES);
   return minutes;
 }

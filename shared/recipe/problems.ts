@@ -24,7 +24,6 @@ export type RecipeProblem =
   | { readonly code: "yield missing" }
   | { readonly code: "yield not understood"; readonly line: number; readonly text: string }
   | { readonly code: "yield given twice"; readonly line: number }
-  | { readonly code: "yield is a range"; readonly line: number }
   | { readonly code: "portions not whole"; readonly line: number; readonly asked: number }
   | {
       readonly code: "portions out of range";
@@ -85,6 +84,13 @@ export type ReadRemark =
   | { readonly code: "refuse not known"; readonly line: number; readonly foodText: string }
   | { readonly code: "taken as note"; readonly line: number; readonly text: string }
   | { readonly code: "keeping inside a step"; readonly line: number }
+  /** "Serves 4-6": the lower is taken. */
+  | {
+      readonly code: "yield is a range";
+      readonly line: number;
+      readonly from: number;
+      readonly to: number;
+    }
   | { readonly code: "no steps" }
   | { readonly code: "no keeping stated" };
 

@@ -115,22 +115,23 @@ interface Job {
 function assemble({ recipe, foods, taken, leftOut, request }: Job, size: Size): ScaledRecipe {
   const { factor } = size;
   const cooking = readCooking(recipe);
-  const held = new Set(size.inHand.map(({ key }) => key));
-  const components = taken.map(({ component, lines }): ScaledComponent => {
-    const scaled = lines.map(({ line, choice, index }): ScaledLine => {
-      const rounding = held.has(foodKeyOf(choice)) ? "down" : "nearest";
-      const used = usedOf(component, choice);
-      return {
-        key: line.key,
-        ...scaleChoice(used, factor, request.spoons ?? "us", rounding),
-        optional: line.optional,
-        swapped: index > 0,
-        others: choicesOf(line).filter((other) => other !== choice),
-        cooking: cooking.get(line.key) ?? NOT_COOKED,
-      };
-    });
-    return { name: component.name, optional: component.optional, lines: scaled };
-  });
+  const spoons = request.spoons ?? "us";
+  const components = withinHand(size.inHand, (held) =>
+    taken.map(({ component, lines }): ScaledComponent => {
+      const scaled = lines.map(({ line, choice, index }): ScaledLine => {
+        const rounding = held.has(foodKeyOf(choice)) ? "down" : "nearest";
+        return {
+          key: line.key,
+          ...scaleChoice(usedOf(component, choice), factor, spoons, rounding),
+          optional: line.optional,
+          swapped: index > 0,
+          others: choicesOf(line).filter((other) => other !== choice),
+          cooking: cooking.get(line.key) ?? NOT_COOKED,
+        };
+      });
+      return { name: component.name, optional: component.optional, lines: scaled };
+    }),
+  );
   const isAsStated =
     leftOut.length === 0 && taken.every(({ lines }) => lines.every((line) => line.index === 0));
   const lines = components.flatMap((part) => part.lines);
@@ -147,6 +148,21 @@ function assemble({ recipe, foods, taken, leftOut, request }: Job, size: Size): 
     ),
     cautions: scaleCautions({ recipe, lines, foods, factor, tray: request.tray ?? null }),
   };
+}
+
+/** Whole foods to the nearest; where that is more than there is in hand, those foods down. */
+function withinHand(
+  inHand: Size["inHand"],
+  scaleAll: (roundedDown: ReadonlySet<string>) => readonly ScaledComponent[],
+): readonly ScaledComponent[] {
+  const nearest = scaleAll(new Set());
+  const lines = nearest.flatMap((part) => part.lines);
+  const over = inHand.filter((food) => {
+    const { usedG, grams } = usedInHand(food, lines);
+    // A hair's tolerance for binary fractions.
+    return usedG > grams * (1 + 1e-9);
+  });
+  return over.length === 0 ? nearest : scaleAll(new Set(over.map(({ key }) => key)));
 }
 
 interface TakenComponent {

@@ -1,5 +1,6 @@
-import { classify, type Kind, type Section } from "./classify.ts";
+import { classify, type Kind } from "./classify.ts";
 import { RECIPE_LIMITS } from "./problems.ts";
+import type { Section } from "./read-section.ts";
 import { isYieldLine } from "./read-yield.ts";
 import { stepLines } from "./write-steps.ts";
 

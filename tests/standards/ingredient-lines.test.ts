@@ -1,21 +1,37 @@
 import { describe, expect, it } from "vitest";
 import { loadFoodBook } from "../../src/foods/load.ts";
-import { scoreLines, TEST_LINES, TUNING_LINES } from "./ingredient-lines/score.ts";
+import { type Miss, scoreLines, TEST_LINES, TUNING_LINES } from "./ingredient-lines/score.ts";
 
 const foods = loadFoodBook();
 
-// Lines labelled by hand before the reader was measured on any of them (`ingredient-lines/lines.ts`). The
-// floors are what is reached; the aim is 97 % for amount and unit and 92 % for the food on the test half.
+const KINDS: readonly Miss[] = [
+  "not read as a line",
+  "amount",
+  "unit",
+  "stated weight",
+  "food",
+  "flags",
+];
+
+// Lines labelled by hand before the reader was measured on any of them (`ingredient-lines/lines.ts`), read
+// bare below a heading. Before tuning: amount and unit 93.2 / 90.2 %, food 86.5 / 84.8 %, flags 93.2 / 93.9 %
+// (tuning / test half). The floors are what is reached; the aim is 97 % and 92 % on the test half.
 describe("ingredient lines as people write them", () => {
   it.each([
-    ["tuning", TUNING_LINES, { amountPct: 96, foodPct: 93, flagsPct: 96 }],
-    ["test", TEST_LINES, { amountPct: 95, foodPct: 86, flagsPct: 95 }],
-  ] as const)("the %s half is read at least as well as it was", (_name, lines, floor) => {
+    ["tuning", TUNING_LINES, { amountPct: 100, foodPct: 98, flagsPct: 100 }],
+    ["test", TEST_LINES, { amountPct: 100, foodPct: 91, flagsPct: 100 }],
+  ] as const)("the %s half is read at least as well as it was", (half, lines, floor) => {
     const score = scoreLines(lines, foods);
+    const table = KINDS.map((kind) => {
+      const count = score.misses.filter(({ missed }) => missed.includes(kind)).length;
+      return `${kind}: ${count}`;
+    });
+    process.stdout.write(
+      `${half} half, ${score.lines} lines, missed by kind: ${table.join(", ")}\n`,
+    );
     expect(score.lines).toBeGreaterThan(130);
-    const missed = JSON.stringify(score.misses, null, 1);
-    expect(score.amountPct, missed).toBeGreaterThanOrEqual(floor.amountPct);
-    expect(score.foodPct, missed).toBeGreaterThanOrEqual(floor.foodPct);
-    expect(score.flagsPct, missed).toBeGreaterThanOrEqual(floor.flagsPct);
+    expect(score.amountPct).toBeGreaterThanOrEqual(floor.amountPct);
+    expect(score.foodPct).toBeGreaterThanOrEqual(floor.foodPct);
+    expect(score.flagsPct).toBeGreaterThanOrEqual(floor.flagsPct);
   });
 });

@@ -135,7 +135,7 @@ A drizzle of sesame oil | ? | 04058 |
 200 g cooked ham, diced | 200 g | 07028,10136,10182 |
 450 g lamb mince | 450 g | 17224 |
 800 g diced stewing beef | 800 g | 23092 |
-2 sirloin steaks (225 g each), fat removed | 2 piece =450 g | 13454,23611 |
+2 sirloin steaks (225 g each), fat removed | 2 piece =450 g | 23369 |
 1 kg chicken drumsticks, skin on | 1 kg | 05066 |
 600 g chicken breast, cut into strips | 600 g | 05062 |
 300 g raw king prawns, peeled | 300 g | 15149,15270 |
