@@ -3,6 +3,7 @@ import { COMMANDS } from "../commands/index.ts";
 import type { Command } from "../commands/kit/command.ts";
 import { replanMember } from "../commands/kit/plan.ts";
 import type { Stores } from "../commands/kit/ports.ts";
+import { currentReminders } from "../commands/reminders/current.ts";
 import { reminderReply } from "../commands/reminders/message.ts";
 import { type Outcome, ok } from "../shared/outcome.ts";
 import { createBot } from "./bot/dispatch.ts";
@@ -82,6 +83,7 @@ export async function compose(parts: AppParts): Promise<Outcome<App, OpenProblem
         log,
         worker,
         render: reminderReply,
+        current: (member, rows, now) => currentReminders(stores, member, rows, now),
         replan: (member, now) => replanMember(stores, member, now),
         ...(lanes === undefined ? {} : { lanes }),
         ...(metrics === undefined ? {} : { meter: metrics.jobs }),

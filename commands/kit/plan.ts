@@ -11,16 +11,17 @@ import type { StockStep } from "../../shared/stock/decide.ts";
 import type { StockProblem } from "../../shared/stock/problems.ts";
 import type { Batch, Stock } from "../../shared/stock/types.ts";
 import { dateIn, type Instant, isBefore, isDateBefore, type PlainTime } from "../../shared/time.ts";
-import type { Member, Replan, Stores } from "./ports.ts";
+import type { Member, Stores } from "./ports.ts";
+import type { Replan } from "./reminders.ts";
 
 /** How often a write is decided anew when somebody else was faster. */
-const TRIES = 6;
+const TRIES = 20;
 
 /**
  * A member's stock as it is to be judged: where a move to another zone has made the calendar day of a
  * lot an earlier one, the earlier counts, so that no move makes food keep longer.
  */
-export async function loadStock(stores: Stores, member: Member): Promise<Stock> {
+export async function loadStock(stores: Pick<Stores, "stocks">, member: Member): Promise<Stock> {
   const stock = await stores.stocks.load(member.id);
   const { zone } = member.choice;
   const lots = stock.lots.map((lot) => {
@@ -52,7 +53,7 @@ export function planFor(
   choice: ReminderChoice,
   now: Instant,
 ): MemberPlan {
-  const slots = mealSlots(rules, now.subtract({ hours: MEAL_GRACE_HOURS }), choice.zone);
+  const slots = mealsAt(rules, choice, now);
   const ahead = slots.filter((slot) => !isBefore(slot.at, now));
   const found = allocate(stock, ahead, now, wakingHours(choice));
   const settles = (slot: MealSlot): Instant => slot.at.add({ hours: MEAL_GRACE_HOURS });
@@ -67,6 +68,15 @@ export function planFor(
     reminders: deriveReminders(stock, allocation, choice, now),
     replanAt: earlier(nextReplan(stock, choice, now), settledAt),
   };
+}
+
+/** The meals to come, and those just past whose portion may still be marked as eaten. */
+export function mealsAt(
+  rules: readonly MealRule[],
+  choice: ReminderChoice,
+  now: Instant,
+): readonly MealSlot[] {
+  return mealSlots(rules, now.subtract({ hours: MEAL_GRACE_HOURS }), choice.zone);
 }
 
 /** When to be at the freezer: the member's hours, moved out of their quiet hours. */
@@ -103,14 +113,17 @@ export async function replanMember(
   now: Instant,
   patch: MemberPatch = {},
 ): Promise<MemberPlan> {
-  const choice: ReminderChoice = { ...member.choice, ...patch.choice };
   for (let tries = 0; tries < TRIES; tries += 1) {
-    const stock = await loadStock(stores, { ...member, choice });
+    // Read anew at each try, and before what it stands for: whatever else changes makes the write fail.
+    const asNow = (await stores.members.find(member.id)) ?? member;
+    const choice: ReminderChoice = { ...asNow.choice, ...patch.choice };
+    const stock = await loadStock(stores, { ...asNow, choice });
     const rules = patch.meals ?? (await stores.meals.list(member.id));
     const plan = planFor(stock, rules, choice, now);
     const written = await stores.reminders.replan({
       memberId: member.id,
       version: stock.version,
+      planVersion: asNow.planVersion,
       reminders: plan.reminders,
       replanAt: plan.replanAt,
       ...patch,
@@ -182,6 +195,7 @@ async function tryChange(write: StockWrite): Promise<Outcome<Changed, StockProbl
     },
     newBatch: write.newBatch ?? null,
     lots: step.value.lots,
+    planVersion: member.planVersion,
     reminders: plan.reminders,
     replanAt: plan.replanAt,
   });

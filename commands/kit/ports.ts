@@ -8,15 +8,15 @@ import type {
   LotId,
   MemberId,
   RecipeId,
-  ReminderId,
   RevisionId,
 } from "../../shared/ids.ts";
 import type { Profile } from "../../shared/people/types.ts";
 import type { Recipe } from "../../shared/recipe/types.ts";
-import type { DerivedReminder, ReminderChoice, ReminderRow } from "../../shared/reminder/types.ts";
+import type { DerivedReminder, ReminderChoice } from "../../shared/reminder/types.ts";
 import type { Batch, Lot, Stock, StockChange } from "../../shared/stock/types.ts";
 import type { TargetRule } from "../../shared/target/types.ts";
 import type { Instant } from "../../shared/time.ts";
+import type { Reminders } from "./reminders.ts";
 import type { Undelivered } from "./undelivered.ts";
 
 /** One chat server's client group. */
@@ -48,6 +48,8 @@ export interface Member {
   /** Since when direct messages are known to be closed; null when they work. */
   readonly directClosedAt: Instant | null;
   readonly profile: Profile;
+  /** Goes up with every change of times or meals and every rewrite of the reminders; for `Replan.planVersion`. */
+  readonly planVersion: number;
 }
 
 export interface Groups {
@@ -174,6 +176,8 @@ export interface StockPlan {
   readonly lots: readonly Lot[];
   /** The whole set of reminders that follow from the stock afterwards. */
   readonly reminders: readonly DerivedReminder[];
+  /** As for `Replan` in `reminders.ts`. */
+  readonly planVersion?: number;
   /** When the reminders must be derived again if nothing else happens; null when the stock is empty. */
   readonly replanAt: Instant | null;
 }
@@ -183,7 +187,7 @@ export type RecordResult =
   | "recorded"
   /** This cause was recorded before; nothing written. */
   | "already"
-  /** The stock has another version by now; read and decide again. */
+  /** The stock, the times or the meals have another version by now; read and decide again. */
   | "moved on";
 
 export interface Stocks {
@@ -206,33 +210,8 @@ export interface Stocks {
   ): Promise<{ readonly batches: readonly Batch[]; readonly changes: readonly StockChange[] }>;
 }
 
-/** A rewrite of a member's reminders without a movement: new meals, new times, a new day. */
-export interface Replan {
-  readonly memberId: MemberId;
-  /** The stock version the reminders were derived from. */
-  readonly version: number;
-  readonly reminders: readonly DerivedReminder[];
-  readonly replanAt: Instant | null;
-  /** Written in the same transaction. */
-  readonly choice?: Partial<ReminderChoice> & { readonly zoneIsOwn?: boolean };
-  readonly deliverTo?: Member["deliverTo"];
-  /** The member's whole new set of meal rules. */
-  readonly meals?: readonly MealRule[];
-}
-
 export interface Meals {
   list(memberId: MemberId): Promise<readonly MealRule[]>;
-}
-
-export interface Reminders {
-  /** Scheduled and claimed reminders of a member, by due time, at most `limit`. */
-  coming(memberId: MemberId, limit: number): Promise<readonly ReminderRow[]>;
-  /**
-   * Rewrites a member's scheduled reminders to the derived set and applies the other changes with it.
-   * "moved on" when the stock's version is another by now: nothing written.
-   */
-  replan(plan: Replan): Promise<"recorded" | "moved on">;
-  find(id: ReminderId): Promise<ReminderRow | null>;
 }
 
 export interface Stores {

@@ -1,7 +1,8 @@
 import { Temporal } from "temporal-polyfill";
-import type { ReminderRow } from "../../shared/reminder/types.ts";
-import type { Instant } from "../../shared/time.ts";
-import { dateIn, isDateBefore } from "../../shared/time.ts";
+import { helpsAt, LATER, laterAt } from "../../shared/reminder/again.ts";
+import { isWelcome } from "../../shared/reminder/hold.ts";
+import type { ReminderChoice, ReminderRow } from "../../shared/reminder/types.ts";
+import { dateIn, type Instant, isBefore, isDateBefore } from "../../shared/time.ts";
 import { count } from "../../shared/words/plural.ts";
 import { writeDate, writeWhen } from "../../shared/words/write-when.ts";
 import type { Group, Member } from "../kit/ports.ts";
@@ -19,6 +20,8 @@ export interface ReminderInput {
   readonly nonce: string;
 }
 
+const BUTTONS_MAX = 10;
+
 /** Most urgent first. */
 const ORDER: Readonly<Record<ReminderRow["kind"], number>> = {
   "discard today": 0,
@@ -31,11 +34,10 @@ const ORDER: Readonly<Record<ReminderRow["kind"], number>> = {
 
 /** One message for everything that falls due together. */
 export function reminderReply(input: ReminderInput): Reply {
-  const rows = [...input.rows].sort(
-    (a, b) => ORDER[a.kind] - ORDER[b.kind] || a.key.localeCompare(b.key),
-  );
-  const lines = [...new Set(rows.map((row) => sayRow(row, input)))];
-  const late = lateLine(input.late, input.member.choice.zone);
+  const { choice } = input.member;
+  const rows = inOrder(input.rows);
+  const lines = [...heldLine(rows, choice), ...new Set(rows.map((row) => sayRow(row, input)))];
+  const late = lateLine(input.late, choice.zone);
   const [first, ...more] = lines;
   return reply(first ?? late ?? "Nothing to remind you of.", {
     parts: [...more, ...(first !== undefined && late !== null ? [late] : [])].map((line) =>
@@ -44,9 +46,40 @@ export function reminderReply(input: ReminderInput): Reply {
     cautions: rows.some((row) => row.kind === "discard today")
       ? ["Do not taste it to find out: food can make you ill and smell fine."]
       : [],
-    buttons: rows
-      .flatMap((row) => buttonsOf(row, input, tag(row, rows, input.member.choice.zone)))
-      .slice(0, 10),
+    buttons: [
+      ...rows
+        .flatMap((row) => buttonsOf(row, input, tag(row, rows, choice.zone)))
+        .slice(0, BUTTONS_MAX - LATER.length),
+      ...laterButtons(rows, choice, input.now),
+    ],
+  });
+}
+
+function inOrder(rows: readonly ReminderRow[]): readonly ReminderRow[] {
+  return [...rows].sort((a, b) => ORDER[a.kind] - ORDER[b.kind] || (a.key < b.key ? -1 : 1));
+}
+
+/** Above what was held while the member was away and still holds. */
+function heldLine(rows: readonly ReminderRow[], choice: ReminderChoice): readonly string[] {
+  const isBack = rows.some(({ dueAt }) => isWelcome(dueAt, choice));
+  return isBack ? ["Welcome back. What was held and still holds:"] : [];
+}
+
+/** For the whole message, where some of it would still help then. */
+function laterButtons(
+  rows: readonly ReminderRow[],
+  choice: ReminderChoice,
+  now: Instant,
+): readonly Button[] {
+  const hour = laterAt("hour", choice, now);
+  return LATER.flatMap((later): readonly Button[] => {
+    const at = laterAt(later, choice, now);
+    const isNoLater = later === "tonight" && at !== null && hour !== null && !isBefore(hour, at);
+    const row =
+      at === null || isNoLater ? undefined : rows.find((one) => helpsAt(one, at, choice, now));
+    if (row === undefined) return [];
+    const id = writePress("reminders", "later", row.id, later);
+    return [{ id, label: later === "hour" ? "In an hour" : "Tonight", weight: "plain" }];
   });
 }
 

@@ -3,13 +3,15 @@ import { z } from "zod";
 import type { ReminderChoice } from "../../shared/reminder/types.ts";
 import { fold } from "../../shared/words/fold.ts";
 import { readTimeOfDay } from "../../shared/words/read-time-of-day.ts";
-import { readUntil } from "../../shared/words/read-until.ts";
 import { writeTime, writeWhen } from "../../shared/words/write-when.ts";
 import { command, Refusal } from "../kit/command.ts";
 import type { Context } from "../kit/context.ts";
 import { optionalText, timeText, zoneText } from "../kit/options.ts";
 import { type MemberPatch, replanMember } from "../kit/plan.ts";
 import { type Reply, reply, rows, text } from "../kit/reply.ts";
+import { awayUntil, readAway } from "./away.ts";
+import { currentReminders } from "./current.ts";
+import { pressLater } from "./later.ts";
 import { sayRow } from "./message.ts";
 
 const SHOWN = 12;
@@ -52,8 +54,9 @@ export const reminders = command({
       choices: ["direct message", "channel"],
     },
     {
-      name: "pause",
-      description: "Until when to pause all but safety, such as Fri or 3 days; off ends it",
+      name: "away",
+      description:
+        "Hold all but safety reminders, such as until Sun or 3 days; add all to hold all; off when back",
       required: false,
       kind: "text",
     },
@@ -66,7 +69,7 @@ export const reminders = command({
     where: z
       .enum(["direct message", "channel"], { error: "Type where:direct message or where:channel." })
       .optional(),
-    pause: optionalText(40),
+    away: optionalText(40),
   }),
   handle: async (context, input) => {
     const choice: { -readonly [Key in keyof ReminderChoice]?: ReminderChoice[Key] } & {
@@ -76,7 +79,10 @@ export const reminders = command({
     if (input.evening !== undefined) choice.evening = input.evening;
     if (input.zone !== undefined) Object.assign(choice, { zone: input.zone, zoneIsOwn: true });
     if (input.quiet !== undefined) Object.assign(choice, quietHours(input.quiet));
-    if (input.pause !== undefined) choice.pausedUntil = pauseEnd(context, input.pause, input.zone);
+    if (input.away !== undefined) {
+      const zone = input.zone ?? context.member.choice.zone;
+      Object.assign(choice, readAway(input.away, context.now, { ...context.member.choice, zone }));
+    }
     const changed = Object.keys(choice).length > 0 || input.where !== undefined;
     if (!changed) return coming(context, null);
     checkOrder({ ...context.member.choice, ...choice });
@@ -91,6 +97,7 @@ export const reminders = command({
     );
     return coming({ ...context, member }, `Noted: ${named.join(", ")}.`);
   },
+  actions: { later: pressLater },
 });
 
 function quietHours(typed: string): Pick<ReminderChoice, "quietFrom" | "quietUntil"> {
@@ -105,18 +112,6 @@ function quietHours(typed: string): Pick<ReminderChoice, "quietFrom" | "quietUnt
     throw new Refusal(`“${typed}” is not a span of hours: type such as 22:00-07:00, or none.`);
   }
   return { quietFrom: start.value, quietUntil: end.value };
-}
-
-function pauseEnd(
-  context: Context,
-  typed: string,
-  newZone: string | undefined,
-): ReminderChoice["pausedUntil"] {
-  if (["off", "none", "no", "end"].includes(fold(typed))) return null;
-  const until = readUntil(typed, context.now, newZone ?? context.member.choice.zone);
-  if (!until.ok)
-    throw new Refusal(`“${typed}” is not a time to come: type such as Fri, 3 days, 2 Nov or off.`);
-  return until.value;
 }
 
 function checkOrder(choice: ReminderChoice): void {
@@ -138,7 +133,10 @@ async function completeZone(
 
 async function coming(context: Context, lead: string | null): Promise<Reply> {
   const { stores, member } = context;
-  const list = await stores.reminders.coming(member.id, SHOWN);
+  const kept = await stores.reminders.coming(member.id, SHOWN);
+  // What was put off or waits for a retry may have been dealt with since.
+  const list = (await currentReminders(stores, member, kept, context.now)).map(({ row }) => row);
+  const away = awayUntil(member.choice, context.now);
   const { choice } = member;
   const [next] = list;
   const answer =
@@ -173,13 +171,15 @@ async function coming(context: Context, lead: string | null): Promise<Reply> {
           ...(member.zoneIsOwn ? {} : { note: "the group's; set yours with zone:" }),
         },
         { label: "Where", figure: member.deliverTo },
-        ...(choice.pausedUntil === null
+        ...(away === null
           ? []
           : [
               {
-                label: "Paused until",
-                figure: writeWhen(choice.pausedUntil, choice.zone),
-                note: "safety reminders still come",
+                label: "Away until",
+                figure: writeWhen(away, choice.zone),
+                note: choice.pausesSafety
+                  ? "all is held, also what is to be thrown away; then I tell what still holds"
+                  : "only safety reminders come; then I tell what still holds",
               },
             ]),
       ]),

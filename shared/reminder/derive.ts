@@ -1,19 +1,13 @@
 import { Temporal } from "temporal-polyfill";
-import type { Allocation, Serving } from "../allocation/types.ts";
+import type { Allocation, MealSlot, Serving } from "../allocation/types.ts";
 import { bestBefore, discardBy } from "../keeping/dates.ts";
 import { leastThawHours } from "../keeping/thaw.ts";
 import { batchOf } from "../stock/lot.ts";
-import type { Batch, Lot, Stock } from "../stock/types.ts";
+import type { Batch, Lot, Place, Stock } from "../stock/types.ts";
 import { atWallClock, dateIn, type Instant, isBefore, type PlainDate } from "../time.ts";
+import { isHeldWhileAway, PROMPT, tellAfterPause } from "./hold.ts";
 import { outsideQuiet } from "./quiet.ts";
-import type { DerivedReminder, ReminderAbout, ReminderChoice, ReminderKind } from "./types.ts";
-
-/** Must not come late: moved earlier out of quiet hours, and kept while a member has paused the rest. */
-const SAFETY: ReadonlySet<ReminderKind> = new Set([
-  "last good day",
-  "discard today",
-  "into the fridge",
-]);
+import type { DerivedReminder, ReminderAbout, ReminderChoice } from "./types.ts";
 
 /** Perishable food may stand out for two hours at most (USDA FSIS); told a quarter of an hour before. */
 const OUT_LIMIT_MINUTES = 120;
@@ -22,11 +16,6 @@ const OUT_NOTICE_MINUTES = 15;
 /** The time of night at which reminders are derived anew, the food having aged a day. */
 const REPLAN_AT = Temporal.PlainTime.from("03:00");
 
-interface Facts {
-  readonly now: Instant;
-  readonly choice: ReminderChoice;
-}
-
 /** All reminders that follow from the stock and its allocation, those already past but still of help included. */
 export function deriveReminders(
   stock: Stock,
@@ -34,24 +23,33 @@ export function deriveReminders(
   choice: ReminderChoice,
   now: Instant,
 ): readonly DerivedReminder[] {
-  const facts = { now, choice };
-  const perLot = stock.lots.flatMap((lot) => {
-    const batch = batchOf(stock.batches, lot.batchId);
-    return lot.place === "freezer"
-      ? freezerReminders(lot, batch, facts)
-      : [...fridgeReminders(lot, batch, facts), ...outReminders(lot, batch)];
-  });
   const all = [
-    ...perLot,
+    ...stock.lots.flatMap((lot) => lotFacts(stock, lot, choice)),
     ...thawReminders(stock, allocation),
-    ...surplusReminders(stock, allocation, facts),
+    ...surplusFacts(stock, allocation, choice, now),
   ];
   return all
-    .flatMap((one) => settled(one, choice))
+    .flatMap((one) => settled(one, placeOf(stock, one), choice))
     .filter((one) => isBefore(now, one.helpsUntil))
     .sort(
       (a, b) => a.dueAt.epochMilliseconds - b.dueAt.epochMilliseconds || (a.key < b.key ? -1 : 1),
     );
+}
+
+function placeOf(stock: Stock, { about }: DerivedReminder): Place | null {
+  return stock.lots.find((lot) => lot.id === about.lotId)?.place ?? null;
+}
+
+/** What is to be said of a lot whatever the meals, at its plain time: before quiet hours and pauses. */
+export function lotFacts(
+  stock: Stock,
+  lot: Lot,
+  choice: ReminderChoice,
+): readonly DerivedReminder[] {
+  const batch = batchOf(stock.batches, lot.batchId);
+  return lot.place === "freezer"
+    ? freezerReminders(lot, batch, choice)
+    : [...fridgeReminders(lot, batch, choice), ...outReminders(lot, batch)];
 }
 
 /** When to derive again if nothing happens: the next 03:00 of the member; null with nothing in stock. */
@@ -68,14 +66,19 @@ export function nextReplan(stock: Stock, choice: ReminderChoice, now: Instant): 
  * Applies quiet hours and a pause. What must not be late moves earlier, the rest later, unless that
  * would be too late to help.
  */
-function settled(one: DerivedReminder, choice: ReminderChoice): readonly DerivedReminder[] {
-  const isSafety = SAFETY.has(one.kind);
+function settled(
+  one: DerivedReminder,
+  place: Place | null,
+  choice: ReminderChoice,
+): readonly DerivedReminder[] {
   const later = outsideQuiet(one.dueAt, choice, "later");
-  const must = isSafety || !isBefore(later, one.helpsUntil);
+  const must = PROMPT.has(one.kind) || !isBefore(later, one.helpsUntil);
   const dueAt = must ? outsideQuiet(one.dueAt, choice, "earlier") : later;
   const pause = choice.pausedUntil;
-  if (pause === null || isSafety || !isBefore(dueAt, pause)) return [{ ...one, dueAt }];
-  const after = outsideQuiet(pause, choice, "later");
+  if (pause === null || !isBefore(dueAt, pause) || !isHeldWhileAway(one.kind, place, choice)) {
+    return [{ ...one, dueAt }];
+  }
+  const after = tellAfterPause(pause, choice);
   return isBefore(after, one.helpsUntil) ? [{ ...one, dueAt: after }] : [];
 }
 
@@ -95,7 +98,11 @@ function endOf(date: PlainDate, zone: string): Instant {
   return date.add({ days: 1 }).toZonedDateTime(zone).toInstant();
 }
 
-function fridgeReminders(lot: Lot, batch: Batch, { choice }: Facts): readonly DerivedReminder[] {
+function fridgeReminders(
+  lot: Lot,
+  batch: Batch,
+  choice: ReminderChoice,
+): readonly DerivedReminder[] {
   const last = discardBy(lot, batch.keeping);
   if (last === null) return [];
   const date = last.toString();
@@ -133,7 +140,11 @@ function outReminders(lot: Lot, batch: Batch): readonly DerivedReminder[] {
   ];
 }
 
-function freezerReminders(lot: Lot, batch: Batch, { choice }: Facts): readonly DerivedReminder[] {
+function freezerReminders(
+  lot: Lot,
+  batch: Batch,
+  choice: ReminderChoice,
+): readonly DerivedReminder[] {
   const best = bestBefore(lot, batch.keeping);
   if (best === null) return [];
   const date = best.toString();
@@ -154,39 +165,49 @@ function thawReminders(stock: Stock, allocation: Allocation): readonly DerivedRe
   for (const serving of allocation.servings) {
     const lot = stock.lots.find((one) => one.id === serving.lotId);
     if (serving.from !== "freezer" || lot?.place !== "freezer") continue;
-    const key = `thaw/${serving.slot.key}/${lot.id}`;
+    const key = thawKey(serving.slot, lot);
     tasks.set(key, [...(tasks.get(key) ?? []), serving]);
   }
   return [...tasks].flatMap(([key, servings]) => {
     const [first] = servings;
     const lot = stock.lots.find((one) => one.id === first?.lotId);
     if (first?.thawAt == null || lot === undefined) return [];
-    const batch = batchOf(stock.batches, lot.batchId);
-    const { slot } = first;
-    return [
-      {
-        kind: "thaw tonight" as const,
-        key,
-        dueAt: first.thawAt,
-        helpsUntil: slot.at.subtract({ minutes: Math.ceil(leastThawHours(batch.portionG) * 60) }),
-        about: about(lot, batch, {
-          portions: servings.length,
-          meal: slot.name,
-          mealAt: slot.at.toString(),
-        }),
-      },
-    ];
+    const { thawAt: dueAt, slot } = first;
+    return [{ key, dueAt, ...thawFact(stock, lot, slot, servings.length) }];
   });
+}
+
+/** The key of the task of thawing from a lot for a meal. */
+export function thawKey(slot: MealSlot, lot: Lot): string {
+  return `thaw/${slot.key}/${lot.id}`;
+}
+
+/** What is to be said of thawing so many portions of a lot for a meal, and until when it helps. */
+export function thawFact(
+  stock: Stock,
+  lot: Lot,
+  slot: MealSlot,
+  portions: number,
+): Pick<DerivedReminder, "kind" | "helpsUntil" | "about"> {
+  const batch = batchOf(stock.batches, lot.batchId);
+  const minutes = Math.ceil(leastThawHours(batch.portionG) * 60);
+  const mealAt = slot.at.toString();
+  return {
+    kind: "thaw tonight",
+    helpsUntil: slot.at.subtract({ minutes }),
+    about: about(lot, batch, { portions, meal: slot.name, mealAt }),
+  };
 }
 
 /**
  * "Frozen at once" is said when the batch is logged; this repeats it once, at the member's next morning
  * or evening hour, so that deriving it again in between does not put it off.
  */
-function surplusReminders(
+export function surplusFacts(
   stock: Stock,
   allocation: Allocation,
-  { choice, now }: Facts,
+  choice: ReminderChoice,
+  now: Instant,
 ): readonly DerivedReminder[] {
   return allocation.surplus.flatMap((spare) => {
     const lot = stock.lots.find((one) => one.id === spare.lotId);

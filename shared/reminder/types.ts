@@ -1,4 +1,5 @@
 import type { LotId, MemberId, ReminderId } from "../ids.ts";
+import type { Place } from "../stock/types.ts";
 import type { Instant, PlainTime } from "../time.ts";
 
 export const REMINDER_KINDS = [
@@ -18,8 +19,13 @@ export interface ReminderChoice {
   readonly evening: PlainTime;
   readonly quietFrom: PlainTime;
   readonly quietUntil: PlainTime;
-  /** Non-safety reminders wait until then; null when not paused. */
+  /**
+   * All but safety reminders are held until then; null when never paused. In the past once a pause has
+   * ended: what it held fell due at its end.
+   */
   readonly pausedUntil: Instant | null;
+  /** While paused, safety reminders are held as well: the member said so. */
+  readonly pausesSafety: boolean;
 }
 
 /** A reminder that follows from the stock: rewritten whenever the stock or the meals change. */
@@ -56,4 +62,10 @@ export interface ReminderRow extends DerivedReminder {
   readonly attempts: number;
   /** The delivery it was claimed for: one message, one nonce. Null until claimed. */
   readonly nonce: string | null;
+}
+
+/** A reminder that is still true, as it is true now, and where its portions are; null when nobody knows. */
+export interface CurrentReminder {
+  readonly row: ReminderRow;
+  readonly place: Place | null;
 }

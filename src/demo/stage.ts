@@ -3,6 +3,7 @@ import { COMMANDS } from "../../commands/index.ts";
 import { replanMember } from "../../commands/kit/plan.ts";
 import type { Stores } from "../../commands/kit/ports.ts";
 import type { Reply } from "../../commands/kit/reply.ts";
+import { currentReminders } from "../../commands/reminders/current.ts";
 import { reminderReply } from "../../commands/reminders/message.ts";
 import type { Bot } from "../bot/face.ts";
 import { type MovableClock, manualClock } from "../clock.ts";
@@ -90,6 +91,7 @@ export async function openStage(
     worker: "demo",
     lanes: 1,
     replan: (member, now) => replanMember(stores, member, now),
+    current: (member, rows, now) => currentReminders(stores, member, rows, now),
     render: (input) => {
       for (const row of input.rows)
         seen.delivered.set(row.key, (seen.delivered.get(row.key) ?? 0) + 1);

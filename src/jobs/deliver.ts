@@ -1,7 +1,8 @@
 import type { Group, Member, Stores } from "../../commands/kit/ports.ts";
 import type { Reply } from "../../commands/kit/reply.ts";
+import { waitUntil } from "../../shared/reminder/hold.ts";
 import type { ReminderRow } from "../../shared/reminder/types.ts";
-import { type Instant, isBefore } from "../../shared/time.ts";
+import type { Instant } from "../../shared/time.ts";
 import type { Clock } from "../clock.ts";
 import type { Log } from "../log.ts";
 import { measure } from "./measure.ts";
@@ -13,6 +14,7 @@ import {
   type SendResult,
   UNTOLD,
 } from "./ports.ts";
+import { type AskCurrent, type Held, sorted, stillTrue } from "./still-true.ts";
 
 /** Words a reminder message (`commands/reminders/message.ts`). */
 export type RenderReminder = (input: {
@@ -29,6 +31,7 @@ export interface DeliverParts {
   readonly stores: { readonly members: Pick<Stores["members"], "find"> };
   readonly messenger: Messenger;
   readonly render: RenderReminder;
+  readonly current: AskCurrent;
   readonly clock: Clock;
   readonly log: Log;
   /** Names this process in its claims; another process never settles them. */
@@ -36,17 +39,14 @@ export interface DeliverParts {
   readonly meter?: JobMeter;
 }
 
-/** What became of one parcel. "lost": another worker has it, or the stock changed and it is moot. */
+/**
+ * What became of one parcel. "lost": another worker has it, or the stock changed and it is moot. "waits":
+ * the member is away, or asleep.
+ */
 export type Fate =
   | { readonly kind: "sent" | "retry" | "failed"; readonly late: number }
-  | { readonly kind: "lost" };
-
-/** A holding that is ours, sorted by whether it still helps. */
-export interface Held {
-  readonly nonce: string;
-  readonly rows: readonly ReminderRow[];
-  readonly late: readonly ReminderRow[];
-}
+  | { readonly kind: "lost" }
+  | { readonly kind: "waits" };
 
 type Settlement = Parameters<Deliveries["settle"]>[0]["result"];
 
@@ -62,11 +62,29 @@ const TOO_LATE = "came too late to help; the member was told";
  * these leaves a claim whose lease runs out; the next try goes out under the same nonce.
  */
 export async function deliver(parts: DeliverParts, parcel: Parcel): Promise<Fate> {
-  const held = await claim(parts, parcel);
+  const claimed = await claim(parts, parcel);
+  if (claimed.length === 0) return { kind: "lost" };
+  const now = parts.clock.now();
+  const member = await parts.stores.members.find(parcel.memberId);
+  if (member === null) return sendAndSettle(parts, null, claimed);
+  const { held, list } = await stillTrue(parts, member, claimed, now);
+  if (held.length === 0) return { kind: "lost" };
+  const until = waitUntil(list, member.choice, now);
+  if (until === null) return sendAndSettle(parts, member, held);
+  // They stay claimed: deriving anew drops what no longer helps, and that has to be told when they wake.
+  await settle(parts, held, { state: "retry", retryAt: until, reason: "away or quiet hours" });
+  return { kind: "waits" };
+}
+
+async function sendAndSettle(
+  parts: DeliverParts,
+  member: Member | null,
+  held: readonly Held[],
+): Promise<Fate> {
   const [first] = held;
   if (first === undefined) return { kind: "lost" };
   const attempt = Math.max(...held.flatMap(rowsOf).map((row) => row.attempts), 1);
-  const result = await send(parts, parcel, held, first.nonce, attempt);
+  const result = await send(parts, member, held, first.nonce, attempt);
   // An outage of the platform must not use up a safety reminder: it is tried for as long as it helps.
   const stillHelps = held.some(({ rows }) => rows.length > 0);
   const settled = await settle(parts, held, settlementOf(parts, result, attempt, stillHelps));
@@ -97,22 +115,19 @@ async function claim(parts: DeliverParts, parcel: Parcel): Promise<readonly Held
       now,
       leaseUntil: now.add(LEASE),
     });
-    const helps = (row: ReminderRow): boolean => isBefore(now, row.helpsUntil);
-    if (ours.length === 0) continue;
-    held.push({ nonce, rows: ours.filter(helps), late: ours.filter((row) => !helps(row)) });
+    if (ours.length > 0) held.push(sorted(nonce, ours, now));
   }
   return held;
 }
 
 async function send(
   parts: DeliverParts,
-  parcel: Parcel,
+  member: Member | null,
   held: readonly Held[],
   nonce: string,
   attempt: number,
 ): Promise<SendResult> {
-  const member = await parts.stores.members.find(parcel.memberId);
-  const group = await parts.deliveries.group(parcel.memberId);
+  const group = member === null ? null : await parts.deliveries.group(member.id);
   if (member === null || group === null) {
     return { kind: "impossible", reason: "the member is gone", directClosed: false };
   }

@@ -1,6 +1,6 @@
 import type { Instant } from "../../shared/time.ts";
-import type { Held } from "./deliver.ts";
 import type { JobMeter } from "./ports.ts";
+import type { Held } from "./still-true.ts";
 
 /** Tells the meter what became of one message's reminders. */
 export function measure(

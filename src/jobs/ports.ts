@@ -40,6 +40,17 @@ export interface Deliveries {
       /** Stays claimed under its nonce; the next attempt may start at `retryAt`. */
       | { readonly state: "retry"; readonly retryAt: Instant; readonly reason: string };
   }): Promise<boolean>;
+  /**
+   * Lets go of rows that `worker` holds under that nonce and that are true no longer: they end as expired,
+   * with the reason, and their key is free again, should the same become true once more.
+   */
+  withdraw(input: {
+    readonly rows: readonly Pick<ReminderRow, "id" | "key">[];
+    readonly nonce: string;
+    readonly worker: string;
+    readonly at: Instant;
+    readonly reason: string;
+  }): Promise<number>;
   /** Marks rows expired that no longer help; only rows scheduled, or claimed with a lease that ran out. */
   expire(ids: readonly ReminderId[], now: Instant, reason: string): Promise<number>;
   /** The earliest instant at which a reminder, a lease or a replan falls due; null when nothing is waiting. */

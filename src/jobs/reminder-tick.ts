@@ -112,7 +112,7 @@ function keyOf(parcel: Parcel): string {
 }
 
 function tally(count: Count, fate: Fate): void {
-  if (fate.kind === "lost") return;
+  if (fate.kind === "lost" || fate.kind === "waits") return;
   if (fate.kind === "sent") count.sent += 1;
   if (fate.kind === "retry") count.retried += 1;
   if (fate.kind === "failed") count.failed += 1;

@@ -80,6 +80,20 @@ export function prismaDeliveries(db: PrismaClient, taking: Taking): Deliveries {
       return count > 0;
     },
 
+    withdraw: async ({ rows, nonce, worker, at, reason }) => {
+      let withdrawn = 0;
+      for (const { id, key } of rows) {
+        const { count } = await patiently(() =>
+          db.reminder.updateMany({
+            where: { id, nonce, claimedBy: worker, state: "claimed" },
+            data: { ...settledColumns({ state: "expired", reason }, at), key: `${key}/gone/${id}` },
+          }),
+        );
+        withdrawn += count;
+      }
+      return withdrawn;
+    },
+
     expire: async (ids, now, reason) => {
       let expired = 0;
       for (const some of chunks(ids)) {

@@ -12,6 +12,14 @@ export interface Standing {
   readonly known: readonly KnownReminder[];
 }
 
+/** Whether times and meals still are those that a plan was derived from. */
+export function isAsPlanned(
+  { planVersion }: Standing,
+  plan: { readonly planVersion?: number },
+): boolean {
+  return plan.planVersion === undefined || plan.planVersion === planVersion;
+}
+
 /**
  * Reads what a rewrite compares with. The versions are read first: whatever changes while the rows are
  * read makes the write fail rather than go by a mixture.

@@ -1,8 +1,14 @@
-import type { Meals, Reminders, Replan } from "../../commands/kit/ports.ts";
-import { timeText, toColumnOrNull, toText, weekdaysDocument } from "./documents.ts";
+import type { Meals } from "../../commands/kit/ports.ts";
+import type { Reminders, Replan } from "../../commands/kit/reminders.ts";
+import { againKey } from "../../shared/reminder/again.ts";
+import type { ReminderRow } from "../../shared/reminder/types.ts";
+import type { Instant } from "../../shared/time.ts";
+import { timeText, toColumn, toColumnOrNull, toText, weekdaysDocument } from "./documents.ts";
 import type { Prisma, PrismaClient } from "./generated/client.ts";
 import { isConflict, patiently } from "./patience.ts";
+import { columnsOf } from "./reminder-diff.ts";
 import {
+  isAsPlanned,
   moveOn,
   readStanding,
   replanLater,
@@ -17,6 +23,7 @@ const TRIES = 20;
 /** The columns of a choice; what is not named stays. Choosing a zone makes it the member's own. */
 function choiceColumns(choice: NonNullable<Replan["choice"]>) {
   const { zone, zoneIsOwn, morning, evening, quietFrom, quietUntil, pausedUntil } = choice;
+  const { pausesSafety } = choice;
   return {
     ...(zone !== undefined && { zone, zoneIsOwn: true }),
     ...(zoneIsOwn !== undefined && { zoneIsOwn }),
@@ -25,6 +32,7 @@ function choiceColumns(choice: NonNullable<Replan["choice"]>) {
     ...(quietFrom !== undefined && { quietFrom: timeText(quietFrom) }),
     ...(quietUntil !== undefined && { quietUntil: timeText(quietUntil) }),
     ...(pausedUntil !== undefined && { pausedUntil: toColumnOrNull(pausedUntil) }),
+    ...(pausesSafety !== undefined && { pausesSafety }),
   };
 }
 
@@ -72,7 +80,7 @@ async function replan(
 ): Promise<"recorded" | "moved on"> {
   for (let tries = 1; ; tries++) {
     const standing = await readStanding(db, plan.memberId, plan.reminders);
-    if (standing.stockVersion !== plan.version) return "moved on";
+    if (standing.stockVersion !== plan.version || !isAsPlanned(standing, plan)) return "moved on";
     try {
       await patiently(() => write(db, plan, standing, newId));
       return "recorded";
@@ -99,7 +107,53 @@ export function prismaReminders(db: PrismaClient, newId: () => string): Reminder
       const row = await db.reminder.findUnique({ where: { id } });
       return row === null ? null : toReminder(row);
     },
+
+    together: (id) => together(db, id),
+
+    again: async (rows, at) => {
+      const waiting: ReminderRow[] = [];
+      for (const row of rows) {
+        const again = await patiently(() => comeAgain(db, row, at, newId));
+        if (again !== null) waiting.push(again);
+      }
+      return waiting;
+    },
   };
+}
+
+async function together(db: PrismaClient, id: string): Promise<readonly ReminderRow[]> {
+  const row = await db.reminder.findUnique({
+    where: { id },
+    select: { memberId: true, nonce: true },
+  });
+  if (row?.nonce == null) return [];
+  const { memberId, nonce } = row;
+  const rows = await db.reminder.findMany({
+    where: { memberId, nonce },
+    orderBy: [{ dueAt: "asc" }, { key: "asc" }],
+  });
+  return rows.map(toReminder);
+}
+
+/** The unique key lets two presses at once make one row; what was told again is not touched. */
+async function comeAgain(
+  db: PrismaClient,
+  row: ReminderRow,
+  at: Instant,
+  newId: () => string,
+): Promise<ReminderRow | null> {
+  const { memberId } = row;
+  const key = againKey(row);
+  const dueAt = toColumn(at);
+  try {
+    const data = { ...columnsOf(row), id: newId(), memberId, key, dueAt };
+    await db.reminder.create({ data, select: { id: true } });
+  } catch (error) {
+    if (!isConflict(error)) throw error;
+  }
+  await db.reminder.updateMany({ where: { memberId, key, state: "scheduled" }, data: { dueAt } });
+  const waiting = await db.reminder.findFirst({ where: { memberId, key, state: "scheduled" } });
+  return waiting === null ? null : toReminder(waiting);
 }
 
 export function prismaMeals(db: PrismaClient): Meals {

@@ -77,6 +77,7 @@ export function toMember(row: Prisma.MemberGetPayload<{ include: { group: true }
       quietFrom: Temporal.PlainTime.from(row.quietFrom),
       quietUntil: Temporal.PlainTime.from(row.quietUntil),
       pausedUntil: toInstantOrNull(row.pausedUntil),
+      pausesSafety: row.pausesSafety,
     },
     deliverTo: deliverToWord.parse(row.deliverTo),
     directClosedAt: toInstantOrNull(row.directClosedAt),
@@ -85,6 +86,7 @@ export function toMember(row: Prisma.MemberGetPayload<{ include: { group: true }
       vulnerable: fromText(vulnerableDocument, row.vulnerable),
       coachMaySetTargets: row.coachMaySetTargets,
     },
+    planVersion: row.planVersion,
   };
 }
 

@@ -5,6 +5,7 @@ import { keepingDocument, sumsDocument, toColumn, toColumnOrNull, toText } from 
 import type { Prisma, PrismaClient } from "./generated/client.ts";
 import { isConflict, patiently } from "./patience.ts";
 import {
+  isAsPlanned,
   moveOn,
   readStanding,
   replanLater,
@@ -148,7 +149,7 @@ export async function record(
     // After the versions: a change recorded in between is found here or makes the write fail.
     const done = await db.stockChange.findUnique({ where: { causeId }, select: { id: true } });
     if (done !== null) return "already";
-    if (standing.stockVersion !== version - 1) return "moved on";
+    if (standing.stockVersion !== version - 1 || !isAsPlanned(standing, plan)) return "moved on";
     try {
       await patiently(() => write(db, plan, standing, newId));
       return "recorded";

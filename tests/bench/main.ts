@@ -9,6 +9,7 @@ import { benchCard } from "./card.ts";
 import { fillReminders, openBench } from "./fill.ts";
 import { benchFind } from "./find.ts";
 import { median, report, timed } from "./measure.ts";
+import { benchRead } from "./read.ts";
 
 const write = (line: string): void => {
   process.stdout.write(`${line}\n`);
@@ -21,6 +22,7 @@ const results: boolean[] = [];
 results.push(await benchCard(write));
 results.push(await benchFind(write));
 results.push(await benchBook(write));
+results.push(await benchRead(write));
 
 // A batch logged through the store, against as many rows in one plain transaction.
 const bench = await openBench(join(folder, "log.db"));

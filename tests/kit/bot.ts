@@ -8,7 +8,7 @@ import type { Stores } from "../../commands/kit/ports.ts";
 import type { Reply } from "../../commands/kit/reply.ts";
 import type { Asked, Opening } from "../../src/bot/face.ts";
 import { type MovableClock, manualClock } from "../../src/clock.ts";
-import { compose } from "../../src/compose.ts";
+import { type App, compose } from "../../src/compose.ts";
 import { silentLog } from "../../src/log.ts";
 import { counter } from "./stock.ts";
 
@@ -28,6 +28,8 @@ export interface TestBot {
   readonly submit: (who: Person, id: string, filled: FilledForm) => Promise<Reply>;
   /** Attaches a recipe's text and presses Publish. */
   readonly publish: (who: Person, content: string) => Promise<Reply>;
+  /** The bot's own reminder sweep. */
+  readonly tickFor: App["tickFor"];
   readonly close: () => Promise<void>;
 }
 
@@ -75,6 +77,7 @@ export async function openTestBot(now: string): Promise<TestBot> {
     submit: (who, id, filled) => bot.submit(asked(who), id, filled),
     publish: async (who, content) =>
       press(who, buttonOf(await ask(who, "recipe publish", fileOf(content)), "Publish")),
+    tickFor: app.value.tickFor,
     close: async () => {
       await app.value.close();
       await rm(folder, { recursive: true, force: true });

@@ -46,6 +46,7 @@ export const MEMBER: Member = {
   deliverTo: "direct message",
   directClosedAt: null,
   profile: { allergens: [], vulnerable: [], coachMaySetTargets: false },
+  planVersion: 0,
 };
 
 /** A recipe from its text, as the coach would publish it. */

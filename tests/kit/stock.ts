@@ -71,6 +71,7 @@ export function choice(rest: Partial<ReminderChoice> = {}): ReminderChoice {
     quietFrom: time("22:00"),
     quietUntil: time("07:00"),
     pausedUntil: null,
+    pausesSafety: false,
     ...rest,
   };
 }

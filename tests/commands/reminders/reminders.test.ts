@@ -25,7 +25,7 @@ describe("/reminders", () => {
     [{ zone: "Lisbon time" }, /zone/iu],
     [{ morning: "25:00" }, /25:00/u],
     [{ quiet: "late" }, /22:00-07:00/u],
-    [{ pause: "someday" }, /Fri, 3 days/u],
+    [{ away: "someday" }, /until Sun, 3 days/u],
     [{ morning: "20:00", evening: "19:00" }, /before the evening/u],
     [{ where: "pigeon" }, /where/u],
   ])("refuses %o with a sentence and changes nothing", async (raw, sentence) => {
@@ -36,11 +36,11 @@ describe("/reminders", () => {
     expect(wordsOf(await test.ask(MEMBER, "reminders"))).toBe(before);
   });
 
-  it("a pause is shown and can be ended", async () => {
-    expect(wordsOf(await test.ask(MEMBER, "reminders", { pause: "3 days" }))).toContain(
-      "Paused until Wed 14 Oct",
+  it("being away is shown and can be ended", async () => {
+    expect(wordsOf(await test.ask(MEMBER, "reminders", { away: "3 days" }))).toContain(
+      "Away until Wed 14 Oct",
     );
-    expect(wordsOf(await test.ask(MEMBER, "reminders", { pause: "off" }))).not.toContain("Paused");
+    expect(wordsOf(await test.ask(MEMBER, "reminders", { away: "off" }))).not.toContain("Away");
   });
 });
 

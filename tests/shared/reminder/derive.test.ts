@@ -109,7 +109,7 @@ describe("a pause", () => {
   it("keeps safety reminders", () => {
     const paused = choice({ pausedUntil: instant("2026-10-31T00:00:00Z") });
     const kinds = derived([lot()], "2026-10-12T10:00:00Z", paused).map((one) => one.kind);
-    expect(kinds).toEqual(expect.arrayContaining(["last good day", "discard today"]));
+    expect(kinds).toEqual(["freeze the surplus", "discard today"]);
   });
 });
 

@@ -94,7 +94,13 @@ export function fakeStores(): Stores {
       record: unused,
       ledger: unused,
     },
-    reminders: { find: async () => null, coming: unused, replan: unused },
+    reminders: {
+      find: async () => null,
+      coming: unused,
+      replan: unused,
+      together: unused,
+      again: unused,
+    },
     undelivered: { untold: async () => [], ofGroup: unused, markTold: unused },
     recipes: {
       find: unused,

@@ -28,10 +28,12 @@ export function outgoing(rig: Rig, varied: Varied = {}): OutgoingMessage {
         quietFrom: at("22:00"),
         quietUntil: at("07:00"),
         pausedUntil: null,
+        pausesSafety: false,
       },
       deliverTo: deliverTo ?? "direct message",
       directClosedAt: null,
       profile: { allergens: [], vulnerable: [], coachMaySetTargets: false },
+      planVersion: 0,
     },
     group: {
       id: groupId(rig.guild.id),

@@ -10,7 +10,7 @@ import { createTick, type Tick } from "../../../src/jobs/reminder-tick.ts";
 import { silentLog } from "../../../src/log.ts";
 import { openStore, type Store } from "../../../src/store/open.ts";
 import { FakePlatform, rowOf, T0 } from "./fake-deliveries.ts";
-import { dyingAt, namingByKey } from "./tick-kit.ts";
+import { allTrue, dyingAt, namingByKey } from "./tick-kit.ts";
 
 let store: Store;
 let worker = 0;
@@ -48,6 +48,7 @@ async function liveThrough(step: number, when: "before" | "after") {
       ...outside,
       stores: store.stores,
       render: namingByKey,
+      current: allTrue,
       replan: async () => {},
       clock,
       log: silentLog,

@@ -39,10 +39,12 @@ export function memberNamed(name: string, rest: Partial<Member> = {}): Member {
       quietFrom: time("22:00"),
       quietUntil: time("07:00"),
       pausedUntil: null,
+      pausesSafety: false,
     },
     deliverTo: "direct message",
     directClosedAt: null,
     profile: { allergens: [], vulnerable: [], coachMaySetTargets: false },
+    planVersion: 0,
     ...rest,
   };
 }
@@ -110,7 +112,7 @@ export class FakeDeliveries implements Deliveries {
     const isDue = (kept: Kept): boolean =>
       this.#free(kept, now) && (kept.row.state === "claimed" || isBy(kept.row.dueAt, now));
     const members = new Set(all.filter(isDue).map(({ row }) => row.memberId));
-    return all
+    const rows = all
       .filter(
         (kept) =>
           isDue(kept) ||
@@ -119,8 +121,14 @@ export class FakeDeliveries implements Deliveries {
             isBy(kept.row.dueAt, until)),
       )
       .map(({ row }) => row)
-      .sort((a, b) => Temporal.Instant.compare(a.dueAt, b.dueAt))
-      .slice(0, limit);
+      .sort(
+        (a, b) => Temporal.Instant.compare(a.dueAt, b.dueAt) || (a.memberId < b.memberId ? -1 : 1),
+      );
+    if (rows.length <= limit) return rows;
+    // As the store does it: a page ends between two members.
+    const cut = rows[limit]?.memberId;
+    const whole = rows.slice(0, limit).filter(({ memberId }) => memberId !== cut);
+    return whole.length > 0 ? whole : rows.slice(0, limit);
   }
 
   async claim(input: Parameters<Deliveries["claim"]>[0]): Promise<readonly ReminderRow[]> {
@@ -155,6 +163,22 @@ export class FakeDeliveries implements Deliveries {
       else kept.row = { ...kept.row, state: result.state };
     }
     return held.length > 0;
+  }
+
+  async withdraw(input: Parameters<Deliveries["withdraw"]>[0]): Promise<number> {
+    const ids = input.rows.map(({ id }) => id);
+    const held = [...this.kept.values()].filter(
+      ({ row, worker }) =>
+        row.state === "claimed" &&
+        row.nonce === input.nonce &&
+        worker === input.worker &&
+        ids.includes(row.id),
+    );
+    for (const kept of held) {
+      kept.reason = input.reason;
+      kept.row = { ...kept.row, state: "expired", key: `${kept.row.key} gone` };
+    }
+    return held.length;
   }
 
   async expire(): Promise<number> {

@@ -1,7 +1,13 @@
+import { Temporal } from "temporal-polyfill";
 import { describe, expect, it } from "vitest";
 import { memberId } from "../../../shared/ids.ts";
 import { memberNamed, rowOf, T0 } from "./fake-deliveries.ts";
 import { rig } from "./tick-kit.ts";
+
+const NEVER_QUIET = {
+  quietFrom: Temporal.PlainTime.from("00:00"),
+  quietUntil: Temporal.PlainTime.from("00:00"),
+};
 
 describe("what goes out together", () => {
   it("sends what falls due for one member within half an hour as one message", async () => {
@@ -112,9 +118,10 @@ describe("what came too late", () => {
 
 describe("when sending fails", () => {
   it("repeats the same nonce after 30 s, 1 min, 2 min … at most 30 min, for as long as it helps", async () => {
-    const { tick, clock, platform, deliveries } = rig([
-      rowOf("a", { helpsUntil: T0.add({ hours: 48 }) }),
-    ]);
+    const { tick, clock, platform, deliveries } = rig(
+      [rowOf("a", { helpsUntil: T0.add({ hours: 48 }) })],
+      [memberNamed("ana", { choice: { ...memberNamed("ana").choice, ...NEVER_QUIET } })],
+    );
     platform.script.push(...Array.from({ length: 20 }, () => "lost request" as const));
     const triedAtS: number[] = [];
     for (let next = await deliveries.nextDue(); next !== null; next = await deliveries.nextDue()) {

@@ -48,6 +48,7 @@ describe("a claim that brings more rows than the page held", () => {
         due: cut,
         claim: (input) => deliveries.claim(input),
         settle: (input) => deliveries.settle(input),
+        withdraw: (input) => deliveries.withdraw(input),
         expire: () => deliveries.expire(),
         nextDue: () => deliveries.nextDue(),
         toReplan: (...args) => deliveries.toReplan(...args),

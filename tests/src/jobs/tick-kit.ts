@@ -18,6 +18,10 @@ export const namingRender: RenderReminder = ({ rows, late }) =>
 export const namingByKey: RenderReminder = ({ rows, late }) =>
   reply([...rows, ...late].map(({ key }) => key).join(" "));
 
+/** Takes every reminder for true, as it stands. */
+export const allTrue: TickParts["current"] = async (_member, rows) =>
+  rows.map((row) => ({ row, place: null }));
+
 export interface Rig {
   readonly clock: MovableClock;
   readonly deliveries: FakeDeliveries;
@@ -48,6 +52,7 @@ export function rig(
       },
       messenger: platform,
       render: namingRender,
+      current: allTrue,
       replan: async () => {},
       clock,
       log: silentLog,
@@ -92,6 +97,7 @@ export function dyingAt(
       due: (...args) => mortal(() => deliveries.due(...args)),
       claim: (input) => mortal(() => deliveries.claim(input)),
       settle: (input) => mortal(() => deliveries.settle(input)),
+      withdraw: (input) => mortal(() => deliveries.withdraw(input)),
       expire: (...args) => mortal(() => deliveries.expire(...args)),
       nextDue: () => mortal(() => deliveries.nextDue()),
       toReplan: (...args) => mortal(() => deliveries.toReplan(...args)),

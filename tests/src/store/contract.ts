@@ -3,6 +3,7 @@ import type { Store } from "../../../src/store/open.ts";
 import { claimContract } from "./contract/claims.ts";
 import { draftContract } from "./contract/drafts.ts";
 import { groupContract } from "./contract/groups.ts";
+import { momentContract } from "./contract/moments.ts";
 import { opsContract } from "./contract/ops.ts";
 import { ownershipContract } from "./contract/ownership.ts";
 import { peopleContract } from "./contract/people.ts";
@@ -52,6 +53,7 @@ export function storeContract(name: string, makePlace: MakePlace): void {
     reminderContract(given);
     timingContract(given);
     claimContract(given);
+    momentContract(given);
     opsContract(given);
     textContract(given);
   });

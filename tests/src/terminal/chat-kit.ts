@@ -99,6 +99,7 @@ export function chatRig(due: readonly ReminderRow[] = []): ChatRig {
         buttons: [{ id: `echo.remind~${nonce}`, label: "Done", weight: "main" }],
       }),
     replan: async () => {},
+    current: async (_member, rows) => rows.map((row) => ({ row, place: null })),
     clock,
     log: silentLog,
     worker: "terminal",

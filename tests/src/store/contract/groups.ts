@@ -47,7 +47,8 @@ export function groupContract({ store, restart }: Given): void {
       await groups.open(groupId("1"), "North");
       await groups.set(groupId("1"), { zone: "America/New_York" });
       const member = await members.open(groupId("1"), "u", "Ana");
-      const { choice, ...rest } = member;
+      const { choice, planVersion, ...rest } = member;
+      expect(planVersion).toBe(0);
       expect(rest).toEqual({
         id: expect.stringMatching(/^[0-9a-z]{12}$/u),
         groupId: "1",
@@ -58,8 +59,8 @@ export function groupContract({ store, restart }: Given): void {
         directClosedAt: null,
         profile: { allergens: [], vulnerable: [], coachMaySetTargets: false },
       });
-      const { zone, pausedUntil, ...times } = choice;
-      expect([zone, pausedUntil]).toEqual(["America/New_York", null]);
+      const { zone, pausedUntil, pausesSafety, ...times } = choice;
+      expect([zone, pausedUntil, pausesSafety]).toEqual(["America/New_York", null, false]);
       expect(Object.values(times).map(String)).toEqual([
         "08:00:00",
         "19:00:00",

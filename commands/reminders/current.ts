@@ -1,0 +1,54 @@
+import { currentRow, type Sight } from "../../shared/reminder/current.ts";
+import type { CurrentReminder, ReminderRow } from "../../shared/reminder/types.ts";
+import type { Instant } from "../../shared/time.ts";
+import { loadStock, mealsAt, planFor } from "../kit/plan.ts";
+import type { Member, Stores } from "../kit/ports.ts";
+
+/**
+ * Which of a member's reminders are still true, each as it is true now: asked right before one is sent,
+ * put off or shown. One of a lot that nobody knows of is kept as it is: silence needs a reason.
+ */
+export async function currentReminders(
+  stores: Pick<Stores, "stocks" | "meals">,
+  member: Member,
+  list: readonly ReminderRow[],
+  now: Instant,
+): Promise<readonly CurrentReminder[]> {
+  if (list.length === 0) return [];
+  const sight = await look(stores, member, list, now);
+  const current: CurrentReminder[] = [];
+  for (const row of list) {
+    const lot = sight.stock.lots.find(({ id }) => id === row.about.lotId);
+    if (lot === undefined) {
+      if ((await stores.stocks.findLot(row.about.lotId)) === null)
+        current.push({ row, place: null });
+      continue;
+    }
+    const now = currentRow(row, sight);
+    if (now !== null) current.push({ row: now, place: lot.place });
+  }
+  return current;
+}
+
+async function look(
+  stores: Pick<Stores, "stocks" | "meals">,
+  member: Member,
+  list: readonly ReminderRow[],
+  now: Instant,
+): Promise<Sight> {
+  const { choice } = member;
+  const stock = await loadStock(stores, member);
+  const asksMeals = list.some(
+    ({ kind }) => kind === "thaw tonight" || kind === "freeze the surplus",
+  );
+  const rules = asksMeals ? await stores.meals.list(member.id) : [];
+  let known: ReturnType<Sight["meals"]> | null = null;
+  const meals: Sight["meals"] = () => {
+    known ??= {
+      slots: mealsAt(rules, choice, now),
+      allocation: planFor(stock, rules, choice, now).allocation,
+    };
+    return known;
+  };
+  return { stock, choice, now, meals };
+}
