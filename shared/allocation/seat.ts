@@ -86,13 +86,16 @@ export function seat(
   places: readonly number[],
 ): readonly (readonly number[])[] {
   const left = claimants.map((one) => one.portions);
+  const take = (index: number, most: number): number => {
+    const taken = Math.min(most, left[index] ?? 0);
+    left[index] = (left[index] ?? 0) - taken;
+    return taken;
+  };
   return places.map((count, meal) => {
     const seated: number[] = [];
     for (const index of order) {
       if (seated.length === count) break;
-      if (!mayServe(claimants[index], meal)) continue;
-      const portions = Math.min(count - seated.length, left[index] ?? 0);
-      left[index] = (left[index] ?? 0) - portions;
+      const portions = mayServe(claimants[index], meal) ? take(index, count - seated.length) : 0;
       for (let n = 0; n < portions; n += 1) seated.push(index);
     }
     return seated;

@@ -97,22 +97,26 @@ type Yields = Map<number, { readonly meal: number; readonly by: number }>;
 
 /** Seats a portion of a supply in place of one that comes later in the list; false when no chain allows it. */
 function replaceLater(table: Table, index: number): boolean {
-  const isLast = table.at.every((portions) => portions.every((one) => one <= index));
-  if (isLast || (table.left[index] ?? 0) === 0) return false;
+  if (isLast(table, index) || (table.left[index] ?? 0) === 0) return false;
   const yields: Yields = new Map();
-  const queue = [index];
-  for (const by of queue) {
-    for (const { meal, supply } of couldReplace(table, by)) {
-      if (supply === index || yields.has(supply)) continue;
+  const asked = new Set([index]);
+  for (const by of asked) {
+    const found = couldReplace(table, by).filter((one) => !asked.has(one.supply));
+    for (const { meal, supply } of found) {
       yields.set(supply, { meal, by });
-      if (supply > index) {
-        exchange(table, yields, supply, index);
-        return true;
-      }
-      queue.push(supply);
+      asked.add(supply);
+    }
+    const later = found.find(({ supply }) => supply > index);
+    if (later !== undefined) {
+      exchange(table, yields, later.supply, index);
+      return true;
     }
   }
   return false;
+}
+
+function isLast({ at }: Table, index: number): boolean {
+  return at.every((portions) => portions.every((one) => one <= index));
 }
 
 /** The portions seated at the meals that a supply could be eaten at. */
