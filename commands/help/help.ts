@@ -14,6 +14,11 @@ const EVERYONE = [
     note: "portions:8, have:850 g thigh, or fill:6 boxes of 400 g",
   },
   {
+    label: "/recipe file",
+    figure: "a recipe to keep or take elsewhere",
+    note: "as:text or as:json-ld",
+  },
+  {
     label: "/batch log",
     figure: "record what you cooked",
     note: "recipe, portions, cooked, weight, freeze",
