@@ -1,4 +1,11 @@
-import { atWallClock, dateIn, daysBetween, type Instant, type PlainTime } from "../time.ts";
+import {
+  atWallClock,
+  dateIn,
+  daysBetween,
+  type Instant,
+  type PlainDate,
+  type PlainTime,
+} from "../time.ts";
 import type { MealSlot } from "./types.ts";
 
 /** When a member is at the freezer: the evening first, the morning where an evening does not fit. */
@@ -20,7 +27,14 @@ export type ThawMoments = (need: ThawNeed) => readonly (Instant | null)[];
 /** How long after an evening that was missed (an outage) its thaw may still be done. */
 const MISSED_MS = 3 * 3_600_000;
 
-type Visit = "evening" | "morning";
+/** A meal in whole days from today, and in milliseconds. */
+interface Meal {
+  readonly day: number;
+  readonly atMs: number;
+}
+
+/** When the member is at the freezer on a day, counted from today. */
+type Visit = (day: number) => Instant;
 
 /**
  * The latest moment at which a portion can be set to thaw for each meal: an evening to come if one
@@ -39,37 +53,42 @@ export function thawMoments(
     atMs: at.epochMilliseconds,
     day: daysBetween(today, date),
   }));
-  const visits = new Map<string, Instant>();
-  const visit = (kind: Visit, day: number): Instant => {
-    const key = `${kind}/${day}`;
-    const at = visits.get(key) ?? atWallClock(today.add({ days: day }), hours[kind], hours.zone);
-    visits.set(key, at);
-    return at;
-  };
+  const evening = visitsAt(hours.evening, today, hours.zone);
+  const morning = visitsAt(hours.morning, today, hours.zone);
   const known = new Map<string, readonly (Instant | null)[]>();
+  const momentOf = (meal: Meal, need: ThawNeed): Instant | null => {
+    const latestMs = meal.atMs - Math.ceil(need.leadHours * 60) * 60_000;
+    if (latestMs < nowMs) return null;
+    return (
+      lastVisit(evening, meal, need, nowMs) ??
+      lastVisit(morning, meal, need, nowMs) ??
+      lastVisit(evening, meal, need, nowMs - MISSED_MS)
+    );
+  };
   return (need) => {
     const key = `${need.leadHours}/${need.daysLeft}`;
-    const moments = known.get(key) ?? meals.map((meal) => thawMoment(meal, need, nowMs, visit));
+    const moments = known.get(key) ?? meals.map((meal) => momentOf(meal, need));
     known.set(key, moments);
     return moments;
   };
 }
 
-function thawMoment(
-  meal: { readonly atMs: number; readonly day: number },
-  need: ThawNeed,
-  nowMs: number,
-  visit: (kind: Visit, day: number) => Instant,
-): Instant | null {
-  const latestMs = meal.atMs - Math.ceil(need.leadHours * 60) * 60_000;
-  if (latestMs < nowMs) return null;
-  const last = (kind: Visit, earliestMs: number): Instant | null => {
-    for (let back = 0; back < need.daysLeft; back += 1) {
-      const at = visit(kind, meal.day - back);
-      const atMs = at.epochMilliseconds;
-      if (atMs <= latestMs) return atMs >= earliestMs ? at : null;
-    }
-    return null;
+function visitsAt(time: PlainTime, today: PlainDate, zone: string): Visit {
+  const known = new Map<number, Instant>();
+  return (day) => {
+    const at = known.get(day) ?? atWallClock(today.add({ days: day }), time, zone);
+    known.set(day, at);
+    return at;
   };
-  return last("evening", nowMs) ?? last("morning", nowMs) ?? last("evening", nowMs - MISSED_MS);
+}
+
+/** The last visit that leaves the lead before a meal; null when that is too early for the food or for now. */
+function lastVisit(visit: Visit, meal: Meal, need: ThawNeed, earliestMs: number): Instant | null {
+  const latestMs = meal.atMs - Math.ceil(need.leadHours * 60) * 60_000;
+  for (let back = 0; back < need.daysLeft; back += 1) {
+    const at = visit(meal.day - back);
+    const atMs = at.epochMilliseconds;
+    if (atMs <= latestMs) return atMs >= earliestMs ? at : null;
+  }
+  return null;
 }

@@ -54,9 +54,9 @@ function thawNow(row: ReminderRow, lot: Lot, { stock, meals }: Sight): Fact | nu
   const { slots, allocation } = meals();
   const slot = slots.find((one) => thawKey(one, lot) === factKey(row.key));
   if (slot === undefined) return null;
-  const byOthers = allocation.servings.filter(
-    (one) => one.slot.key === slot.key && one.lotId !== lot.id,
-  ).length;
+  const byOthers = allocation.servings
+    .filter((one) => one.slot.key === slot.key && one.lotId !== lot.id)
+    .reduce((sum, one) => sum + one.portions, 0);
   const portions = Math.min(slot.portions - byOthers, row.about.portions, lot.portions);
-  return portions < 1 ? null : thawFact(stock, lot, slot, portions);
+  return portions < 0.5 ? null : thawFact(stock, lot, slot, portions);
 }

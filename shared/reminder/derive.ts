@@ -173,8 +173,12 @@ function thawReminders(stock: Stock, allocation: Allocation): readonly DerivedRe
     const lot = stock.lots.find((one) => one.id === first?.lotId);
     if (first?.thawAt == null || lot === undefined) return [];
     const { thawAt: dueAt, slot } = first;
-    return [{ key, dueAt, ...thawFact(stock, lot, slot, servings.length) }];
+    return [{ key, dueAt, ...thawFact(stock, lot, slot, portionsIn(servings)) }];
   });
+}
+
+function portionsIn(servings: readonly Serving[]): number {
+  return servings.reduce((sum, one) => sum + one.portions, 0);
 }
 
 /** The key of the task of thawing from a lot for a meal. */
