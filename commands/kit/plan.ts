@@ -1,7 +1,8 @@
 import { allocate } from "../../shared/allocation/allocate.ts";
+import { mealKey, mealsKept, pinsOf } from "../../shared/allocation/exceptions.ts";
 import { mealSlots } from "../../shared/allocation/slots.ts";
 import type { ThawHours } from "../../shared/allocation/thaw-time.ts";
-import type { Allocation, MealRule, MealSlot, Surplus } from "../../shared/allocation/types.ts";
+import type { Allocation, MealSlot, MealWishes, Surplus } from "../../shared/allocation/types.ts";
 import { type CauseId, changeId } from "../../shared/ids.ts";
 import { fail, type Outcome, ok } from "../../shared/outcome.ts";
 import { deriveReminders, nextReplan } from "../../shared/reminder/derive.ts";
@@ -49,18 +50,18 @@ const MEAL_GRACE_HOURS = 2;
  */
 export function planFor(
   stock: Stock,
-  rules: readonly MealRule[],
+  wishes: MealWishes,
   choice: ReminderChoice,
   now: Instant,
 ): MemberPlan {
-  const slots = mealsAt(rules, choice, now);
+  const slots = mealsAt(wishes, choice, now);
   const ahead = slots.filter((slot) => !isBefore(slot.at, now));
-  const found = allocate(stock, ahead, now, wakingHours(choice));
+  const found = allocate(stock, ahead, now, wakingHours(choice), pinsOf(wishes.exceptions));
   const settles = (slot: MealSlot): Instant => slot.at.add({ hours: MEAL_GRACE_HOURS });
   const atTable = slots
     .filter((slot) => isBefore(slot.at, now) && isBefore(now, settles(slot)))
     .reduce((sum, slot) => sum + slot.portions, 0);
-  const surplus = rules.length === 0 ? [] : lessAtTable(found.surplus, atTable);
+  const surplus = wishes.rules.length === 0 ? [] : lessAtTable(found.surplus, atTable);
   const allocation = { ...found, surplus };
   const settledAt = slots.map(settles).find((at) => isBefore(now, at));
   return {
@@ -70,17 +71,21 @@ export function planFor(
   };
 }
 
-/** The meals to come, and those just past whose portion may still be marked as eaten. */
+/**
+ * The meals eaten from stock: those to come, and those just past whose portion may still be marked as
+ * eaten. Not those that are skipped or eaten elsewhere.
+ */
 export function mealsAt(
-  rules: readonly MealRule[],
+  { rules, exceptions }: MealWishes,
   choice: ReminderChoice,
   now: Instant,
 ): readonly MealSlot[] {
-  return mealSlots(rules, now.subtract({ hours: MEAL_GRACE_HOURS }), choice.zone);
+  const all = mealSlots(rules, now.subtract({ hours: MEAL_GRACE_HOURS }), choice.zone);
+  return mealsKept(all, exceptions);
 }
 
 /** When to be at the freezer: the member's hours, moved out of their quiet hours. */
-function wakingHours(choice: ReminderChoice): ThawHours {
+export function wakingHours(choice: ReminderChoice): ThawHours {
   const { zone, quietFrom, quietUntil } = choice;
   const isQuietAt = (time: PlainTime): boolean => isQuietTime(time, choice);
   return {
@@ -104,7 +109,7 @@ function earlier(a: Instant | null, b: Instant | undefined): Instant | null {
 }
 
 /** Other things written together with a member's rewritten reminders. */
-export type MemberPatch = Pick<Replan, "choice" | "deliverTo" | "meals">;
+export type MemberPatch = Pick<Replan, "choice" | "deliverTo" | "meals" | "exceptions">;
 
 /** Derives a member's reminders again, after a change of meals or times, or because a day has passed. */
 export async function replanMember(
@@ -118,8 +123,8 @@ export async function replanMember(
     const asNow = (await stores.members.find(member.id)) ?? member;
     const choice: ReminderChoice = { ...asNow.choice, ...patch.choice };
     const stock = await loadStock(stores, { ...asNow, choice });
-    const rules = patch.meals ?? (await stores.meals.list(member.id));
-    const plan = planFor(stock, rules, choice, now);
+    const wishes = wishesAfter(await stores.meals.wishes(member.id), patch);
+    const plan = planFor(stock, wishes, choice, now);
     const written = await stores.reminders.replan({
       memberId: member.id,
       version: stock.version,
@@ -131,6 +136,17 @@ export async function replanMember(
     if (written === "recorded") return plan;
   }
   throw new Error("the stock kept changing while its reminders were derived");
+}
+
+/** What a member wants of their meals once a patch is written. */
+export function wishesAfter(
+  { rules, exceptions }: MealWishes,
+  { meals, exceptions: change }: Pick<MemberPatch, "meals" | "exceptions">,
+): MealWishes {
+  const { set, clear } = change ?? { set: [], clear: [] };
+  const gone = new Set([...set, ...clear].map(mealKey));
+  const stay = exceptions.filter((one) => !gone.has(mealKey(one)));
+  return { rules: meals ?? rules, exceptions: [...stay, ...set] };
 }
 
 /** What a change to the stock led to. */
@@ -172,9 +188,9 @@ async function tryChange(write: StockWrite): Promise<Outcome<Changed, StockProbl
   const { stores, now } = write;
   // Read anew at each try: times, zone and meals may have changed with the stock.
   const member = (await stores.members.find(write.member.id)) ?? write.member;
-  const rules = await stores.meals.list(member.id);
+  const wishes = await stores.meals.wishes(member.id);
   const before = await loadStock(stores, member);
-  const allocationOf = (stock: Stock) => planFor(stock, rules, member.choice, now);
+  const allocationOf = (stock: Stock) => planFor(stock, wishes, member.choice, now);
   if ((await stores.stocks.findByCause(write.causeId)) !== null) {
     return ok({ already: true, stock: before, allocation: allocationOf(before).allocation });
   }

@@ -1,4 +1,4 @@
-import type { MealRule } from "../../shared/allocation/types.ts";
+import type { MealRule, MealWishes } from "../../shared/allocation/types.ts";
 import type { Food } from "../../shared/food/types.ts";
 import type {
   CauseId,
@@ -212,6 +212,8 @@ export interface Stocks {
 
 export interface Meals {
   list(memberId: MemberId): Promise<readonly MealRule[]>;
+  /** The rules, and what the member said of single meals. */
+  wishes(memberId: MemberId): Promise<MealWishes>;
 }
 
 export interface Stores {

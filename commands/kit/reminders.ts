@@ -1,7 +1,17 @@
-import type { MealRule } from "../../shared/allocation/types.ts";
+import type { MealException, MealRule } from "../../shared/allocation/types.ts";
 import type { MemberId, ReminderId } from "../../shared/ids.ts";
 import type { DerivedReminder, ReminderChoice, ReminderRow } from "../../shared/reminder/types.ts";
 import type { Instant } from "../../shared/time.ts";
+
+/** The meal of one day that an exception is about. */
+type MealOfDay = Pick<MealException, "mealId" | "date">;
+
+/** What a member says of single meals, and of which they say nothing any more. */
+export interface ExceptionChange {
+  /** In place of what was said of the same meals. */
+  readonly set: readonly MealException[];
+  readonly clear: readonly MealOfDay[];
+}
 
 /** A rewrite of a member's reminders without a movement: new meals, new times, a new day. */
 export interface Replan {
@@ -20,6 +30,7 @@ export interface Replan {
   readonly deliverTo?: "direct message" | "channel";
   /** The member's whole new set of meal rules. */
   readonly meals?: readonly MealRule[];
+  readonly exceptions?: ExceptionChange;
 }
 
 export interface Reminders {

@@ -41,12 +41,12 @@ async function look(
   const asksMeals = list.some(
     ({ kind }) => kind === "thaw tonight" || kind === "freeze the surplus",
   );
-  const rules = asksMeals ? await stores.meals.list(member.id) : [];
+  const wishes = asksMeals ? await stores.meals.wishes(member.id) : { rules: [], exceptions: [] };
   let known: ReturnType<Sight["meals"]> | null = null;
   const meals: Sight["meals"] = () => {
     known ??= {
-      slots: mealsAt(rules, choice, now),
-      allocation: planFor(stock, rules, choice, now).allocation,
+      slots: mealsAt(wishes, choice, now),
+      allocation: planFor(stock, wishes, choice, now).allocation,
     };
     return known;
   };

@@ -26,7 +26,7 @@ const ROWS_MAX = 25;
 /** The coming two weeks of the asker's own stock, drawn, and the same in rows. */
 export async function showPicture({ stores, member, now }: Context): Promise<Reply> {
   const stock = await loadStock(stores, member);
-  const meals = await stores.meals.list(member.id);
+  const meals = await stores.meals.wishes(member.id);
   const { allocation } = planFor(stock, meals, member.choice, now);
   return pictureReply({ stock, allocation, now, zone: member.choice.zone });
 }

@@ -75,12 +75,15 @@ export const stock = command({
 export async function board(context: Context, lead: string | null): Promise<Reply> {
   const { stores, member, now } = context;
   const own = await loadStock(stores, member);
-  const rules = await stores.meals.list(member.id);
-  const { allocation } = planFor(own, rules, member.choice, now);
+  const wishes = await stores.meals.wishes(member.id);
+  const { allocation } = planFor(own, wishes, member.choice, now);
   const last = await stores.stocks.lastChange(member.id);
   const undo = last === null || isTooOld(last.change, now) ? null : sayChange(last.change);
   const zone = member.choice.zone;
-  return boardReply({ stock: own, allocation, now, zone, hasMeals: rules.length > 0, undo }, lead);
+  return boardReply(
+    { stock: own, allocation, now, zone, hasMeals: wishes.rules.length > 0, undo },
+    lead,
+  );
 }
 
 async function showLot(context: Context, args: readonly string[]): Promise<Reply> {

@@ -2,7 +2,7 @@ import type { Group, Member } from "../../commands/kit/ports.ts";
 import type { Reply } from "../../commands/kit/reply.ts";
 import type { MemberId, ReminderId } from "../../shared/ids.ts";
 import type { ReminderRow } from "../../shared/reminder/types.ts";
-import type { Instant } from "../../shared/time.ts";
+import type { Instant, PlainDate } from "../../shared/time.ts";
 
 /** The reminder rows as the job sees them. Implemented in `src/store/`. */
 export interface Deliveries {
@@ -78,6 +78,8 @@ export interface Upkeep {
   pruneReminders(before: Instant, goOn: () => Promise<boolean>): Promise<number>;
   /** The same for drafts of recipes last changed before then. */
   pruneDrafts(before: Instant, goOn: () => Promise<boolean>): Promise<number>;
+  /** The same for what was said of single meals of days before that one. */
+  pruneMealExceptions(before: PlainDate, goOn: () => Promise<boolean>): Promise<number>;
 }
 
 export interface Backlog {

@@ -1,11 +1,12 @@
 import { setTimeout as pause } from "node:timers/promises";
 import { Temporal } from "temporal-polyfill";
+import { dateIn } from "../../shared/time.ts";
 import type { Clock } from "../clock.ts";
 import type { Upkeep } from "../jobs/ports.ts";
 import type { Log } from "../log.ts";
 
 export interface RetentionParts {
-  readonly upkeep: Pick<Upkeep, "pruneReminders" | "pruneDrafts">;
+  readonly upkeep: Pick<Upkeep, "pruneReminders" | "pruneDrafts" | "pruneMealExceptions">;
   readonly settings: {
     get(key: string): Promise<string | null>;
     set(key: string, value: string): Promise<void>;
@@ -19,6 +20,8 @@ export interface RetentionParts {
 
 /** A draft that its coach has not touched for so long. */
 const DRAFT_DAYS = 180;
+/** A meal that is over so long, in every time zone, that what was said of it no longer matters. */
+const MEAL_DAYS = 3;
 const DAY_HOURS = 24;
 const LOOK_EVERY_MS = 15 * 60_000;
 /** Between two pieces, so that requests go first. */
@@ -29,9 +32,11 @@ const LAST_TIME = "retention.last";
  * Clears away what is too old, when a day has passed since that was last done, by whichever process.
  * Returns what was removed; null when it was not yet time.
  */
-export async function clearAway(
-  parts: RetentionParts,
-): Promise<{ readonly reminders: number; readonly drafts: number } | null> {
+export async function clearAway(parts: RetentionParts): Promise<{
+  readonly reminders: number;
+  readonly drafts: number;
+  readonly mealExceptions: number;
+} | null> {
   const { upkeep, settings, clock, log, retainDays, stopping } = parts;
   const now = clock.now();
   if (!isTime(await settings.get(LAST_TIME), now)) return null;
@@ -44,8 +49,10 @@ export async function clearAway(
   const before = (days: number) => now.subtract({ hours: days * DAY_HOURS });
   const reminders = await upkeep.pruneReminders(before(retainDays), goOn);
   const drafts = await upkeep.pruneDrafts(before(DRAFT_DAYS), goOn);
-  if (reminders + drafts > 0) log.info({ reminders, drafts }, "cleared away what was too old");
-  return { reminders, drafts };
+  const mealExceptions = await upkeep.pruneMealExceptions(dateIn(before(MEAL_DAYS), "UTC"), goOn);
+  const removed = { reminders, drafts, mealExceptions };
+  if (reminders + drafts + mealExceptions > 0) log.info(removed, "cleared away what was too old");
+  return removed;
 }
 
 function isTime(last: string | null, now: Temporal.Instant): boolean {

@@ -189,6 +189,7 @@ export const weekdaysDocument = list(z.int().min(1).max(7));
 export const placeWord = z.enum(["fridge", "freezer", "thawing"]);
 export const movementWord = z.enum(MOVEMENT_KINDS);
 export const undoneWord = movementWord.exclude(["undone"]);
+export const mealExceptionWord = z.enum(["skip", "out", "pin"]);
 export const deliverToWord = z.enum(["direct message", "channel"]);
 export const reminderKindWord = z.enum(REMINDER_KINDS);
 export const reminderStateWord = z.enum(REMINDER_STATES);

@@ -5,6 +5,7 @@ import type {
   Food,
   Group,
   Lot,
+  MealException,
   MealRule,
   Member,
   Movement,
@@ -205,6 +206,14 @@ export const GROUP_TABLES: ReadonlyMap<Prisma.ModelName, GroupTable> = new Map<
       page: (db, groupId, after) =>
         db.mealRule.findMany({ where: { member: { groupId }, ...beyond(after) }, ...byId }),
       write: (db, data) => db.mealRule.createMany({ data }),
+    }),
+  ],
+  [
+    "MealException",
+    table<MealException>({
+      page: (db, groupId, after) =>
+        db.mealException.findMany({ where: { member: { groupId }, ...beyond(after) }, ...byId }),
+      write: (db, data) => db.mealException.createMany({ data }),
     }),
   ],
   [

@@ -3,6 +3,7 @@ import type { Reminders, Replan } from "../../commands/kit/reminders.ts";
 import { againKey } from "../../shared/reminder/again.ts";
 import type { ReminderRow } from "../../shared/reminder/types.ts";
 import type { Instant } from "../../shared/time.ts";
+import { chunks } from "./chunks.ts";
 import { timeText, toColumn, toColumnOrNull, toText, weekdaysDocument } from "./documents.ts";
 import type { Prisma, PrismaClient } from "./generated/client.ts";
 import { isConflict, patiently } from "./patience.ts";
@@ -15,7 +16,7 @@ import {
   rewriteReminders,
   type Standing,
 } from "./reminder-rewrite.ts";
-import { toMealRule, toReminder } from "./rows.ts";
+import { toMealException, toMealRule, toReminder } from "./rows.ts";
 
 /** How often a rewrite is tried again when another got in between. */
 const TRIES = 20;
@@ -55,6 +56,34 @@ function rewriteMeals(db: PrismaClient, plan: Replan): Prisma.PrismaPromise<unkn
   ];
 }
 
+/** What was said of the same meals goes, whoever wrote it meanwhile. */
+function rewriteExceptions(
+  db: PrismaClient,
+  { memberId, exceptions }: Replan,
+  newId: () => string,
+): Prisma.PrismaPromise<unknown>[] {
+  if (exceptions === undefined) return [];
+  const { set, clear } = exceptions;
+  const named = [...set, ...clear].map(({ mealId, date }) => ({ mealId, date: date.toString() }));
+  return [
+    ...chunks(named).map((some) =>
+      db.mealException.deleteMany({ where: { memberId, OR: [...some] } }),
+    ),
+    ...chunks(set).map((some) =>
+      db.mealException.createMany({
+        data: some.map((one) => ({
+          id: newId(),
+          memberId,
+          mealId: one.mealId,
+          date: one.date.toString(),
+          kind: one.kind,
+          batchId: one.kind === "pin" ? one.batchId : null,
+        })),
+      }),
+    ),
+  ];
+}
+
 function write(
   db: PrismaClient,
   plan: Replan,
@@ -69,6 +98,7 @@ function write(
     }),
     replanLater(db, memberId, toColumnOrNull(plan.replanAt)),
     ...rewriteMeals(db, plan),
+    ...rewriteExceptions(db, plan, newId),
     ...rewriteReminders(db, memberId, standing.known, plan.reminders, newId),
   ]);
 }
@@ -157,13 +187,22 @@ async function comeAgain(
 }
 
 export function prismaMeals(db: PrismaClient): Meals {
+  const list: Meals["list"] = async (memberId) => {
+    const rows = await db.mealRule.findMany({
+      where: { memberId },
+      orderBy: { position: "asc" },
+    });
+    return rows.map(toMealRule);
+  };
   return {
-    list: async (memberId) => {
-      const rows = await db.mealRule.findMany({
+    list,
+    wishes: async (memberId) => {
+      const rules = await list(memberId);
+      const rows = await db.mealException.findMany({
         where: { memberId },
-        orderBy: { position: "asc" },
+        orderBy: [{ date: "asc" }, { mealId: "asc" }],
       });
-      return rows.map(toMealRule);
+      return { rules, exceptions: rows.map(toMealException) };
     },
   };
 }

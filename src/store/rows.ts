@@ -6,7 +6,7 @@ import type {
   RecipeDraft,
   RecipeSummary,
 } from "../../commands/kit/ports.ts";
-import type { MealRule } from "../../shared/allocation/types.ts";
+import type { MealException, MealRule } from "../../shared/allocation/types.ts";
 import {
   batchId,
   causeId,
@@ -32,6 +32,7 @@ import {
   fromText,
   keepingDocument,
   labelStyleWord,
+  mealExceptionWord,
   movementWord,
   placeWord,
   recipeDocument,
@@ -172,6 +173,14 @@ export function toChange(
     movements: row.movements.map(toMovement),
     undoes: row.undoesId === null ? null : changeId(row.undoesId),
   };
+}
+
+export function toMealException(row: Prisma.MealExceptionGetPayload<object>): MealException {
+  const about = { mealId: slotRuleId(row.mealId), date: Temporal.PlainDate.from(row.date) };
+  const kind = mealExceptionWord.parse(row.kind);
+  if (kind !== "pin") return { ...about, kind };
+  if (row.batchId === null) throw new Error(`a pin without its batch: ${row.id}`);
+  return { ...about, kind, batchId: batchId(row.batchId) };
 }
 
 export function toMealRule(row: Prisma.MealRuleGetPayload<object>): MealRule {

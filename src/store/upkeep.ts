@@ -93,6 +93,25 @@ export function prismaUpkeep(db: PrismaClient): Upkeep {
       return removed;
     },
 
+    pruneMealExceptions: async (before, goOn) => {
+      const old = { date: { lt: before.toString() } };
+      let removed = 0;
+      while (await goOn()) {
+        const rows = await db.mealException.findMany({
+          where: old,
+          take: PIECE,
+          select: { id: true },
+        });
+        if (rows.length === 0) break;
+        const ids = rows.map(({ id }) => id);
+        const { count } = await patiently(() =>
+          db.mealException.deleteMany({ where: { id: { in: ids } } }),
+        );
+        removed += count;
+      }
+      return removed;
+    },
+
     pruneDrafts: async (before, goOn) => {
       const old = { changedAt: { lt: toColumn(before) } };
       let removed = 0;

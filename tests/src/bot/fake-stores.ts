@@ -113,7 +113,7 @@ export function fakeStores(): Stores {
       whoHas: unused,
     },
     drafts: { list: unused, find: unused, save: unused, drop: unused },
-    meals: { list: unused },
+    meals: { list: unused, wishes: unused },
     foods: { list: unused, put: unused },
     targets: { list: unused, add: unused },
   };

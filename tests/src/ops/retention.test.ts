@@ -52,11 +52,11 @@ describe("clearing away", () => {
   it("keeps what is younger than was asked for, to the day", async () => {
     await sent(3, 91);
     await sent(4, 89);
-    expect(await clearAway(running())).toEqual({ reminders: 3, drafts: 0 });
+    expect(await clearAway(running())).toEqual({ reminders: 3, drafts: 0, mealExceptions: 0 });
   });
 
   it("is done once a day, also across restarts and by several processes", async () => {
-    expect(await clearAway(running())).toEqual({ reminders: 0, drafts: 0 });
+    expect(await clearAway(running())).toEqual({ reminders: 0, drafts: 0, mealExceptions: 0 });
     await sent(2, 91);
     clock.advanceTo(later(DAY - 1));
     expect(await clearAway(running())).toBeNull();
@@ -64,7 +64,7 @@ describe("clearing away", () => {
     store = await openFile(place.path);
     expect(await clearAway(running())).toBeNull();
     clock.advanceTo(later(DAY));
-    expect(await clearAway(running())).toEqual({ reminders: 2, drafts: 0 });
+    expect(await clearAway(running())).toEqual({ reminders: 2, drafts: 0, mealExceptions: 0 });
     expect(await clearAway(running())).toBeNull();
   });
 
@@ -85,6 +85,7 @@ describe("clearing away", () => {
     expect(await clearAway({ ...running(leaving.signal), upkeep })).toEqual({
       reminders: 250,
       drafts: 0,
+      mealExceptions: 0,
     });
   });
 

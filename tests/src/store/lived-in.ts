@@ -77,6 +77,13 @@ export async function live(store: Store, name: string): Promise<World> {
     reminders: many,
     replanAt: later(9),
     meals: [meal],
+    exceptions: {
+      set: [
+        { mealId: meal.id, date: date("2026-10-27"), kind: "pin", batchId: lot.batchId },
+        { mealId: meal.id, date: date("2026-10-28"), kind: "out" },
+      ],
+      clear: [],
+    },
   });
   return w;
 }
@@ -96,7 +103,7 @@ export async function allOf(store: Store, w: World): Promise<unknown> {
     drafts: await stores.drafts.list(id),
     foods: await stores.foods.list(groupId),
     targets: await stores.targets.list(id),
-    meals: await stores.meals.list(id),
+    meals: await stores.meals.wishes(id),
     coming: await stores.reminders.coming(id, 1000),
     due: await deliveries.due(later(8), later(38), 1000),
   };

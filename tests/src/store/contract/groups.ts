@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
+import type { Meals, Member } from "../../../../commands/kit/ports.ts";
 import { groupId, memberId, slotRuleId } from "../../../../shared/ids.ts";
-import { time } from "../../../kit/stock.ts";
+import { date, time } from "../../../kit/stock.ts";
 import type { Given } from "../contract.ts";
 import { cooked, later, NOW, world } from "../kit.ts";
 
@@ -121,6 +122,27 @@ export function groupContract({ store, restart }: Given): void {
       expect(await meals.list(w.member.id)).toEqual(changed);
       await reminders.replan({ ...plan, meals: [] });
       expect(await meals.list(w.member.id)).toEqual([]);
+    });
+
+    test("what is said of single meals replaces what was said of them, and of no others", async () => {
+      const [w, other] = [await world(store()), await world(store(), "b")];
+      const { reminders, meals } = store().stores;
+      const { batchId } = await cooked(w);
+      const of = (day: string) => ({ mealId: slotRuleId("m1"), date: date(day) });
+      const skip = { ...of("2026-10-12"), kind: "skip" } as const;
+      const pin = { ...of("2026-10-13"), kind: "pin", batchId } as const;
+      const out = { ...skip, kind: "out" } as const;
+      const plan = { memberId: w.member.id, version: 1, reminders: [], replanAt: null };
+      const theirs = { ...plan, memberId: other.member.id, version: 0 };
+      await reminders.replan({ ...plan, exceptions: { set: [skip, pin], clear: [] } });
+      await reminders.replan({ ...theirs, exceptions: { set: [skip], clear: [] } });
+      const said = async ({ id }: Member, at: Meals = meals) => (await at.wishes(id)).exceptions;
+      expect(await said(w.member)).toEqual([skip, pin]);
+      await reminders.replan({ ...plan, exceptions: { set: [out], clear: [of("2026-10-13")] } });
+      expect([await said(w.member), await said(other.member)]).toEqual([[out], [skip]]);
+      const stale = { ...plan, version: 0, exceptions: { set: [], clear: [out] } };
+      expect(await reminders.replan(stale)).toBe("moved on");
+      expect(await said(w.member, (await restart()).stores.meals)).toEqual([out]);
     });
 
     test("a setting is what it was last set to, also after a restart", async () => {

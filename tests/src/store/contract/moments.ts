@@ -146,12 +146,13 @@ export function momentContract({ store }: Given): void {
       const meddling: Stores = {
         ...stores,
         meals: {
-          list: async (id) => {
-            const list = await stores.meals.list(id);
+          ...stores.meals,
+          wishes: async (id) => {
+            const wishes = await stores.meals.wishes(id);
             interrupted += 1;
             // After the meals were read and before what follows from them is written.
             if (interrupted === 1) await replanMember(stores, w.member, NOW, { meals: [lunch] });
-            return list;
+            return wishes;
           },
         },
       };

@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
-import { draftId, groupId, type ReminderId } from "../../../../shared/ids.ts";
+import { draftId, groupId, type ReminderId, slotRuleId } from "../../../../shared/ids.ts";
 import type { DerivedReminder } from "../../../../shared/reminder/types.ts";
+import { date } from "../../../kit/stock.ts";
 import type { Given } from "../contract.ts";
 import { later, NOW, remind, reminder, type World, world } from "../kit.ts";
 
@@ -158,6 +159,21 @@ export function opsContract({ store }: Given): void {
       await drafts.save({ ...draft, id: draftId("new"), changedAt: later(-179 * DAY) });
       expect(await store().upkeep.pruneDrafts(later(-180 * DAY), on)).toBe(1);
       expect((await drafts.list(w.member.id)).map(({ id }) => id)).toEqual(["new"]);
+    });
+
+    test("takes what was said of meals that are over", async () => {
+      const w = await world(store());
+      const { reminders, meals } = store().stores;
+      const said = (day: string) =>
+        ({ mealId: slotRuleId("m"), date: date(day), kind: "skip" }) as const;
+      const set = [said("2026-10-01"), said("2026-10-02"), said("2026-10-03")];
+      const plan = { memberId: w.member.id, version: 0, reminders: [], replanAt: null };
+      await reminders.replan({ ...plan, exceptions: { set, clear: [] } });
+      expect(await store().upkeep.pruneMealExceptions(date("2026-10-02"), async () => false)).toBe(
+        0,
+      );
+      expect(await store().upkeep.pruneMealExceptions(date("2026-10-02"), on)).toBe(1);
+      expect((await meals.wishes(w.member.id)).exceptions).toEqual(set.slice(1));
     });
   });
 
