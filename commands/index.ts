@@ -8,6 +8,9 @@ import { help } from "./help/help.ts";
 import type { Command } from "./kit/command.ts";
 import { me } from "./me/me.ts";
 import { meals } from "./meals/meals.ts";
+import { planClear, planOut, planSkip } from "./plan/leave-out.ts";
+import { planPin } from "./plan/pin.ts";
+import { planShow } from "./plan/show.ts";
 import { recipeCard } from "./recipe/card.ts";
 import { recipeDrafts } from "./recipe/drafts.ts";
 import { recipeFile } from "./recipe/file.ts";
@@ -34,6 +37,11 @@ export const COMMANDS: readonly Command[] = [
   batchCool,
   stock,
   meals,
+  planShow,
+  planPin,
+  planSkip,
+  planOut,
+  planClear,
   reminders,
   targetsSet,
   targetsShow,

@@ -7,6 +7,7 @@ import { writeDate, writeWhen } from "../../shared/words/write-when.ts";
 import { writePress } from "../kit/press.ts";
 import { type Button, type Reply, type Row, reply, rows, text } from "../kit/reply.ts";
 import { mealOf, servingsOf } from "../kit/say-lot.ts";
+import { sayWhy } from "../kit/say-serving.ts";
 
 interface Logged {
   readonly already: boolean;
@@ -107,20 +108,26 @@ function plannedParts({ allocation, batch, stock, zone, hasMeals }: Logged): Rep
       ),
     ];
   }
-  const lots = new Set(stock.lots.filter((lot) => lot.batchId === batch.id).map((lot) => lot.id));
+  const lots = new Map(
+    stock.lots.filter((lot) => lot.batchId === batch.id).map((lot) => [lot.id, lot]),
+  );
   const own = allocation.servings
-    .filter((serving) => lots.has(serving.lotId))
-    .sort((a, b) => a.slot.at.epochMilliseconds - b.slot.at.epochMilliseconds);
+    .flatMap((serving) => {
+      const lot = lots.get(serving.lotId);
+      return lot === undefined ? [] : [{ serving, lot }];
+    })
+    .sort((a, b) => a.serving.slot.at.epochMilliseconds - b.serving.slot.at.epochMilliseconds);
   if (own.length === 0) return [];
   return [
     rows(
       "Planned",
-      own.slice(0, 10).map((serving) => ({
+      own.slice(0, 10).map(({ serving, lot }) => ({
         label: mealOf(serving, zone),
         figure:
           serving.thawAt === null
             ? "from the fridge"
             : `from the freezer, thaw ${writeWhen(serving.thawAt, zone)}`,
+        note: sayWhy(serving, lot),
       })),
     ),
     ...(own.length > 10 ? [text(`and ${own.length - 10} more.`)] : []),

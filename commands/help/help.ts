@@ -30,6 +30,11 @@ const EVERYONE = [
     note: "with buttons to move it, and a picture",
   },
   { label: "/meals", figure: "which meals are eaten from stock" },
+  {
+    label: "/plan show",
+    figure: "your week's meals from stock, and why",
+    note: "also pin, skip, out and clear",
+  },
   { label: "/reminders", figure: "what is coming, and how you are told" },
   {
     label: "/me",

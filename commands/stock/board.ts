@@ -20,9 +20,10 @@ import {
   readyOf,
   type Shown,
   servingsOf,
-  staysThawable,
   untilOf,
 } from "../kit/say-lot.ts";
+import { sayWhy } from "../kit/say-serving.ts";
+import { surplusLines } from "../kit/say-surplus.ts";
 import { firstLines } from "./first-lines.ts";
 
 const PLACES: readonly { readonly place: Place; readonly title: string }[] = [
@@ -100,36 +101,15 @@ function placeRows(
 
 /** What to freeze, what is spare, what to thaw next. */
 function adviceParts(input: BoardInput, shown: readonly Shown[]): readonly Part[] {
-  const lines = [...surplusLines(input, shown), ...thawLines(input, shown)];
+  const lines = [
+    ...surplusLines(input.allocation, shown, dateIn(input.now, input.zone)),
+    ...thawLines(input, shown),
+  ];
   if (!input.hasMeals)
     lines.push(
       "No meals are set. Type /meals days:Mon-Fri time:12:30 and I say what to freeze and when to thaw.",
     );
   return lines.length === 0 ? [] : [text(...lines)];
-}
-
-function surplusLines(input: BoardInput, shown: readonly Shown[]): string[] {
-  return input.allocation.surplus.flatMap((spare) => {
-    const one = shown.find((candidate) => candidate.lot.id === spare.lotId);
-    if (one === undefined) return [];
-    const what = `${portionsOf(one, spare.portions)} of ${one.batch.title}`;
-    const [them, their] = spare.portions === 1 ? ["it", "its"] : ["them", "their"];
-    if (spare.advice === "freeze") {
-      const how = staysThawable(one, dateIn(input.now, input.zone))
-        ? ""
-        : ` Then heat ${them} straight from frozen: too few days are left to thaw ${them} in the fridge.`;
-      return [`Freeze now: ${what}. No meal takes ${them} before ${their} date.${how}`];
-    }
-    return [
-      `Spare: ${what}. No meal takes ${them} before ${their} date${whyNotFrozen(one)}. Eat ${them} sooner or give ${them} away.`,
-    ];
-  });
-}
-
-function whyNotFrozen({ batch }: Shown): string {
-  const { freezes, reason } = batch.keeping;
-  if (freezes === "well") return "";
-  return `, and it freezes badly${reason === "" ? "" : ` (${reason})`}`;
 }
 
 /** The next meal that is served from the freezer, with the lot it comes from. */
@@ -140,7 +120,12 @@ function nextThaw({ allocation }: BoardInput, shown: readonly Shown[]) {
       const same = allocation.servings.filter(
         ({ slot, lotId }) => slot.key === serving.slot.key && lotId === serving.lotId,
       );
-      return { one, serving, thawAt: serving.thawAt, portions: same.length };
+      return {
+        one,
+        serving,
+        thawAt: serving.thawAt,
+        portions: same.reduce((sum, each) => sum + each.portions, 0),
+      };
     }
   }
   return null;
@@ -152,7 +137,7 @@ function thawLines(input: BoardInput, shown: readonly Shown[]): string[] {
   const { one, serving, thawAt, portions } = next;
   const when = isBefore(input.now, thawAt) ? `on ${writeWhen(thawAt, input.zone)}` : "now";
   return [
-    `Next to thaw: ${portionsOf(one, portions)} of ${one.batch.title}, ${when}, for ${mealOf(serving, input.zone)}.`,
+    `Next to thaw: ${portionsOf(one, portions)} of ${one.batch.title}, ${when}, for ${mealOf(serving, input.zone)}: ${sayWhy(serving, one.lot)}.`,
   ];
 }
 

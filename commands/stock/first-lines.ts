@@ -2,6 +2,7 @@ import type { Allocation } from "../../shared/allocation/types.ts";
 import { isPast } from "../../shared/stock/lot.ts";
 import { dateIn, type Instant, type PlainDate } from "../../shared/time.ts";
 import { canThaw, mealOf, portionsOf, type Shown, untilOf } from "../kit/say-lot.ts";
+import { sayWhy } from "../kit/say-serving.ts";
 
 interface Asked {
   readonly allocation: Allocation;
@@ -41,7 +42,7 @@ function nextLine(asked: Asked, good: readonly Shown[], today: PlainDate): strin
     const isFrozen = planned.lot.place === "freezer";
     const where =
       serving.from !== "freezer" ? "" : isFrozen ? ", still in the freezer" : ", to be frozen now";
-    return `Next: ${planned.batch.title}${where}, ${mealOf(serving, asked.zone)}.`;
+    return `Next: ${planned.batch.title}${where}, ${mealOf(serving, asked.zone)} (${sayWhy(serving, planned.lot)}).`;
   }
   const [first] = good;
   if (first === undefined) return "Nothing else is in stock.";
