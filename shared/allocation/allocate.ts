@@ -43,7 +43,8 @@ export function allocate(
 ): Allocation {
   const today = dateIn(now, hours.zone);
   const fresh = freshLots(stock, today);
-  const claimants = fresh.map((one) => ({ ...one, portions: one.lot.portions }));
+  // A meal takes whole portions: a lone half is nobody's meal.
+  const claimants = fresh.map((one) => ({ ...one, portions: Math.floor(one.lot.portions) }));
   const order = fresh.map((_, index) => index).sort((a, b) => compareAt(fresh, a, b));
   // Claims are settled inside the days the fridge can serve; later meals are nobody's to claim.
   const near = slots.filter((slot) => fresh.some(({ until }) => !isDateBefore(until, slot.date)));
@@ -142,7 +143,7 @@ function frozenSupply(
 function supply(lot: Lot, portions: number, batch: Batch, today: PlainDate): Frozen {
   return {
     lot,
-    left: portions,
+    left: Math.floor(portions),
     leadHours: thawLeadHours(batch.portionG),
     daysLeft: daysLeftAfterThaw(usedDaysOn(lot, today), batch.keeping),
   };

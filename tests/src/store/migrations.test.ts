@@ -118,11 +118,11 @@ describe("migrations", () => {
           VALUES ('v${g}', 'r${g}', 1, 'c${g}', 'm${g}', '${at}', '', '');
         INSERT INTO "Batch" (id, memberId, revisionId, title, portionWord, portionsCooked, cookedAt, cookedOn, portionG, keeping, perPortion)
           VALUES ('b${g}', 'm${g}', 'v${g}', 't', 'p', 1, '${at}', '', 1, '', '');
-        INSERT INTO "Lot" (id, memberId, batchId, place, portions, since, sinceAt, usedDays)
+        INSERT INTO "Lot" (id, memberId, batchId, place, halves, since, sinceAt, usedDays)
           VALUES ('l${g}', 'm${g}', 'b${g}', 'fridge', 1, '', '${at}', 0);
         INSERT INTO "StockChange" (id, memberId, version, causeId, recordedAt, undoesId)
           VALUES ('s${g}', 'm${g}', 1, 's${g}', '${at}', NULL), ('t${g}', 'm${g}', 2, 't${g}', '${at}', 's${g}');
-        INSERT INTO "Movement" (changeId, position, kind, batchId, portions, toLotId, at, "on")
+        INSERT INTO "Movement" (changeId, position, kind, batchId, halves, toLotId, at, "on")
           VALUES ('s${g}', 0, 'cooked', 'b${g}', 1, 'l${g}', '${at}', '');
         INSERT INTO "MealRule" (id, memberId, position, name, weekdays, time, portions)
           VALUES ('q${g}', 'm${g}', 0, '', '[]', '', 1);
