@@ -17,7 +17,7 @@ export interface Move {
   readonly kind: MoveKind;
   /** A multiple of one half. */
   readonly portions: number;
-  /** Kept only of what is thrown away. */
+  /** Kept only of what is thrown away; past its date that is the reason, unless another is said. */
   readonly reason?: WasteReason | null;
 }
 
@@ -87,7 +87,7 @@ export function decideMove(
   const place = move.kind === "froze" ? "freezer" : move.kind === "set to thaw" ? "thawing" : null;
   if (place === null) {
     const gone = movementOf(move.kind, lot, move.portions, when, null);
-    const reason = move.kind === "threw away" ? (move.reason ?? null) : null;
+    const reason = move.kind === "threw away" ? whyThrown(stock, lot, move, when) : null;
     return ok({ movements: [{ ...gone, reason }], lots: [left] });
   }
   const fresh = lotAfterMove(lot, place, { id: newLotId(), ...when });
@@ -96,6 +96,12 @@ export function decideMove(
     movements: [movementOf(move.kind, lot, move.portions, when, target.id)],
     lots: [left, withPortions(target, target.portions + move.portions)],
   });
+}
+
+/** What is past its date needs no asking. */
+function whyThrown(stock: Stock, lot: Lot, move: Move, { on }: When): WasteReason | null {
+  if (move.reason != null) return move.reason;
+  return isPast(lot, batchOf(stock.batches, lot.batchId), on) ? "past its date" : null;
 }
 
 function against(
