@@ -18,6 +18,11 @@ const EVERYONE = [
     figure: "record what you cooked",
     note: "recipe, portions, cooked, weight, freeze",
   },
+  {
+    label: "/batch ate",
+    figure: "you ate one: which box that was",
+    note: "recipe, portions:½",
+  },
   { label: "/batch cool", figure: "whether a box or pot cools in time" },
   { label: "/stock", figure: "what is where, until when", note: "with buttons to move it" },
   { label: "/meals", figure: "which meals are eaten from stock" },

@@ -18,7 +18,7 @@ export function sayStockProblem(problem: StockProblem, zone: string): string {
     case "none in stock":
       return "There is none of that in stock. Type /stock to see what there is.";
     case "all past its date":
-      return "All that is left of it is past its date: throw it away. Nothing was recorded.";
+      return "All that is left is past its date: throw it away. Nothing was recorded.";
     case "thawing still":
       return `It is thawing still, until ${writeWhen(Temporal.Instant.from(problem.readyAt), zone)}. Nothing was recorded.`;
     case "not so many portions":
