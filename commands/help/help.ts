@@ -24,7 +24,11 @@ const EVERYONE = [
     note: "sized like a card, or by a card's Log it; cooked:18:30, weight:2.4 kg",
   },
   { label: "/batch cool", figure: "whether a box or pot cools in time" },
-  { label: "/stock", figure: "what is where, until when", note: "with buttons to move it" },
+  {
+    label: "/stock",
+    figure: "what is where, until when",
+    note: "with buttons to move it, and a picture",
+  },
   { label: "/meals", figure: "which meals are eaten from stock" },
   { label: "/reminders", figure: "what is coming, and how you are told" },
   {
