@@ -21,6 +21,7 @@ import {
   slotRuleId,
   targetId,
 } from "../../shared/ids.ts";
+import type { Recipe } from "../../shared/recipe/types.ts";
 import type { ReminderRow } from "../../shared/reminder/types.ts";
 import type { Batch, Lot, Movement, StockChange } from "../../shared/stock/types.ts";
 import type { TargetRule } from "../../shared/target/types.ts";
@@ -91,15 +92,17 @@ export function toMember(row: Prisma.MemberGetPayload<{ include: { group: true }
   };
 }
 
+/** `recipe` is its document where that has been read before. */
 export function toPublished(
   row: Prisma.RevisionGetPayload<{ include: { recipe: true } }>,
+  recipe: Recipe = fromText(recipeDocument, row.document),
 ): PublishedRecipe {
   return {
     id: recipeId(row.recipeId),
     groupId: groupId(row.recipe.groupId),
     revisionId: revisionId(row.id),
     revisionNumber: row.number,
-    recipe: fromText(recipeDocument, row.document),
+    recipe,
   };
 }
 
