@@ -1,3 +1,4 @@
+import { batchAte } from "./batch/ate.ts";
 import { batchCool } from "./batch/cool.ts";
 import { batchLog } from "./batch/log.ts";
 import { foodAdd } from "./food/add.ts";
@@ -34,6 +35,7 @@ export const COMMANDS: readonly Command[] = [
   recipeRevise,
   recipeWithdraw,
   batchLog,
+  batchAte,
   batchCool,
   stock,
   meals,

@@ -45,7 +45,12 @@ export function weekReply(
   }
   const meals = mealsAhead(sight, SHOWN_DAYS).slice(0, SHOWN_MEALS);
   const answer = answerOf(sight, meals);
-  const lines = [...(more.lines ?? []), ...surplusLines(allocation, shown, today)];
+  const listed = withoutBareEnd(meals);
+  const lines = [
+    ...bareEndLines(sight, meals.slice(listed.length)),
+    ...(more.lines ?? []),
+    ...surplusLines(allocation, shown, today),
+  ];
   return reply(lead ?? answer, {
     parts: [
       ...(lead === null ? [] : [text(answer)]),
@@ -62,6 +67,20 @@ export function weekReply(
     buttons: more.buttons ?? [],
     choices: meals.length === 0 ? [] : [mealChoice(sight, meals)],
   });
+}
+
+/** The meals up to the last of which there is more to say than that nothing is there for it. */
+function withoutBareEnd(meals: readonly Meal[]): readonly Meal[] {
+  const last = meals.findLastIndex((meal) => meal.servings.length > 0 || meal.exception !== null);
+  // One such meal is a row like any other.
+  return meals.length - last <= 2 ? meals : meals.slice(0, last + 1);
+}
+
+function bareEndLines({ zone }: Sight, meals: readonly Meal[]): readonly string[] {
+  const [first] = meals;
+  return first === undefined
+    ? []
+    : [`Nothing in stock for ${count(meals.length, "meal")} from ${nameOf(first, zone)} on.`];
 }
 
 function answerOf(sight: Sight, meals: readonly Meal[]): string {
