@@ -20,6 +20,9 @@ import { costOf, leastCost } from "./exhaustive.ts";
 import { canBeFrozen, goodFresh, goodThawed, isFresh } from "./kitchen-rules.ts";
 import { anyKitchen, asStock, type Kitchen } from "./small-kitchen.ts";
 
+/** Thousands of cases on a busy machine. */
+const SLOW_MS = 60_000;
+
 const NOW = instant("2026-10-11T18:00:00Z");
 const lunch = {
   id: slotRuleId("lunch"),
@@ -99,48 +102,56 @@ function plan(kitchen: Kitchen, lotIndex: number, mealIndex: number): Allocation
 const pinned = fc.tuple(small, fc.nat({ max: 3 }), fc.nat({ max: 4 }));
 
 describe("any one pin", () => {
-  it("is held exactly when a portion can be eaten at that meal, for as many as there are and it takes", () => {
-    fc.assert(
-      fc.property(pinned, ([kitchen, lotIndex, mealIndex]) => {
-        const own = plan(kitchen, lotIndex, mealIndex).servings.filter((s) => s.why === "pinned");
-        const most = Math.min(
-          kitchen.lots[lotIndex]?.portions ?? 0,
-          kitchen.meals[mealIndex]?.portions ?? 0,
-        );
-        expect(own.length).toBe(canHold(kitchen, lotIndex, mealIndex) ? most : 0);
-        expect(own.every((s) => s.slot.key === `${mealIndex}` && s.lotId === `l${lotIndex}`)).toBe(
-          true,
-        );
-      }),
-      { numRuns: 2000 },
-    );
-  });
-
-  it("leaves a rest that no plan gives out better", () => {
-    fc.assert(
-      fc.property(pinned, ([kitchen, lotIndex, mealIndex]) => {
-        const found = plan(kitchen, lotIndex, mealIndex);
-        const taken = found.servings.filter((s) => s.why === "pinned").length;
-        const less = <T extends { readonly portions: number }>(list: readonly T[], at: number) =>
-          list.map((one, i) => (i === at ? { ...one, portions: one.portions - taken } : one));
-        const rest: Kitchen = {
-          ...kitchen,
-          lots: less(kitchen.lots, lotIndex),
-          meals: less(kitchen.meals, mealIndex),
-        };
-        const served = (frozen: boolean) =>
-          rest.lots.map(
-            (_, i) =>
-              found.servings.filter(
-                (s) =>
-                  s.lotId === `l${i}` && s.why !== "pinned" && (s.from === "freezer") === frozen,
-              ).length,
+  it(
+    "is held exactly when a portion can be eaten at that meal, for as many as there are and it takes",
+    () => {
+      fc.assert(
+        fc.property(pinned, ([kitchen, lotIndex, mealIndex]) => {
+          const own = plan(kitchen, lotIndex, mealIndex).servings.filter((s) => s.why === "pinned");
+          const most = Math.min(
+            kitchen.lots[lotIndex]?.portions ?? 0,
+            kitchen.meals[mealIndex]?.portions ?? 0,
           );
-        expect(costOf(rest, served(false), served(true))).toEqual(leastCost(rest));
-      }),
-      { numRuns: 1500 },
-    );
-  });
+          expect(own.length).toBe(canHold(kitchen, lotIndex, mealIndex) ? most : 0);
+          expect(
+            own.every((s) => s.slot.key === `${mealIndex}` && s.lotId === `l${lotIndex}`),
+          ).toBe(true);
+        }),
+        { numRuns: 2000 },
+      );
+    },
+    SLOW_MS,
+  );
+
+  it(
+    "leaves a rest that no plan gives out better",
+    () => {
+      fc.assert(
+        fc.property(pinned, ([kitchen, lotIndex, mealIndex]) => {
+          const found = plan(kitchen, lotIndex, mealIndex);
+          const taken = found.servings.filter((s) => s.why === "pinned").length;
+          const less = <T extends { readonly portions: number }>(list: readonly T[], at: number) =>
+            list.map((one, i) => (i === at ? { ...one, portions: one.portions - taken } : one));
+          const rest: Kitchen = {
+            ...kitchen,
+            lots: less(kitchen.lots, lotIndex),
+            meals: less(kitchen.meals, mealIndex),
+          };
+          const served = (frozen: boolean) =>
+            rest.lots.map(
+              (_, i) =>
+                found.servings.filter(
+                  (s) =>
+                    s.lotId === `l${i}` && s.why !== "pinned" && (s.from === "freezer") === frozen,
+                ).length,
+            );
+          expect(costOf(rest, served(false), served(true))).toEqual(leastCost(rest));
+        }),
+        { numRuns: 1500 },
+      );
+    },
+    SLOW_MS,
+  );
 });
 
 describe("many pins at once", () => {
@@ -148,35 +159,43 @@ describe("many pins at once", () => {
     anyKitchen({ lots: 6, meals: 12, days: 9 }),
     fc.array(fc.tuple(fc.nat({ max: 5 }), fc.nat({ max: 11 })), { maxLength: 8 }),
   );
-  it("serve nothing past its date nor thawed too late, and no portion twice", () => {
-    fc.assert(
-      fc.property(many, ([kitchen, wishes]) => {
-        const { stock, slots: meals, now, hours } = asStock(kitchen);
-        const pins = wishes.map(([i, m]) => ({ slotKey: `${m}`, batchId: batchId(`b${i}`) }));
-        const { servings, surplus } = allocate(stock, meals, now, hours, pins);
-        for (const one of servings) {
-          const own = kitchen.lots[Number(one.lotId.slice(1))];
-          const meal = kitchen.meals[Number(one.slot.key)];
-          if (own === undefined || meal === undefined) expect.unreachable();
-          const fits = one.from === "freezer" ? goodThawed : goodFresh;
-          expect(fits(kitchen, own, meal)).toBe(true);
-        }
-        for (const [i, own] of kitchen.lots.entries()) {
-          const eaten = servings.filter((s) => s.lotId === `l${i}` && s.from !== "freezer").length;
-          const thawed = servings.filter((s) => s.lotId === `l${i}` && s.from === "freezer").length;
-          const left = surplus
-            .filter((s) => s.lotId === `l${i}`)
-            .reduce((sum, s) => sum + s.portions, 0);
-          if (isFresh(kitchen, own)) expect(eaten + left).toBe(own.portions);
-          expect(thawed).toBeLessThanOrEqual(own.place === "freezer" ? own.portions : left);
-        }
-        for (const [m, meal] of kitchen.meals.entries()) {
-          expect(servings.filter((s) => s.slot.key === `${m}`).length).toBeLessThanOrEqual(
-            meal.portions,
-          );
-        }
-      }),
-      { numRuns: 1500 },
-    );
-  });
+  it(
+    "serve nothing past its date nor thawed too late, and no portion twice",
+    () => {
+      fc.assert(
+        fc.property(many, ([kitchen, wishes]) => {
+          const { stock, slots: meals, now, hours } = asStock(kitchen);
+          const pins = wishes.map(([i, m]) => ({ slotKey: `${m}`, batchId: batchId(`b${i}`) }));
+          const { servings, surplus } = allocate(stock, meals, now, hours, pins);
+          for (const one of servings) {
+            const own = kitchen.lots[Number(one.lotId.slice(1))];
+            const meal = kitchen.meals[Number(one.slot.key)];
+            if (own === undefined || meal === undefined) expect.unreachable();
+            const fits = one.from === "freezer" ? goodThawed : goodFresh;
+            expect(fits(kitchen, own, meal)).toBe(true);
+          }
+          for (const [i, own] of kitchen.lots.entries()) {
+            const eaten = servings.filter(
+              (s) => s.lotId === `l${i}` && s.from !== "freezer",
+            ).length;
+            const thawed = servings.filter(
+              (s) => s.lotId === `l${i}` && s.from === "freezer",
+            ).length;
+            const left = surplus
+              .filter((s) => s.lotId === `l${i}`)
+              .reduce((sum, s) => sum + s.portions, 0);
+            if (isFresh(kitchen, own)) expect(eaten + left).toBe(own.portions);
+            expect(thawed).toBeLessThanOrEqual(own.place === "freezer" ? own.portions : left);
+          }
+          for (const [m, meal] of kitchen.meals.entries()) {
+            expect(servings.filter((s) => s.slot.key === `${m}`).length).toBeLessThanOrEqual(
+              meal.portions,
+            );
+          }
+        }),
+        { numRuns: 1500 },
+      );
+    },
+    SLOW_MS,
+  );
 });

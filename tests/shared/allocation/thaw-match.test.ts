@@ -2,6 +2,9 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { fillFrom } from "../../../shared/allocation/thaw-match.ts";
 
+/** Thousands of cases on a busy machine. */
+const SLOW_MS = 60_000;
+
 /** Supplies by the meals they can be eaten at (a bit each), and the portions of each still left. */
 interface Case {
   readonly places: readonly number[];
@@ -74,25 +77,35 @@ function best(one: Case): readonly number[] {
 }
 
 describe("filling meals from the freezer, against every way to do it", () => {
-  it("serves the most, of those the first in the list, and unseats nothing", () => {
-    fc.assert(
-      fc.property(anyCase, (one) => {
-        const at = solve(one);
-        const used = portionsOf(one).map((_, i) => at.flat().filter((index) => index === i).length);
-        expect(used).toEqual(best(one));
-      }),
-      { numRuns: 5000 },
-    );
-  });
-  it("gives no meal more than it takes, nor anything it cannot have", () => {
-    fc.assert(
-      fc.property(anyCase, (one) => {
-        for (const [meal, list] of solve(one).entries()) {
-          expect(list.length).toBeLessThanOrEqual(one.places[meal] ?? 0);
-          expect(list.every((i) => ((mealsOf(one)[i] ?? 0) & (1 << meal)) !== 0)).toBe(true);
-        }
-      }),
-      { numRuns: 2000 },
-    );
-  });
+  it(
+    "serves the most, of those the first in the list, and unseats nothing",
+    () => {
+      fc.assert(
+        fc.property(anyCase, (one) => {
+          const at = solve(one);
+          const used = portionsOf(one).map(
+            (_, i) => at.flat().filter((index) => index === i).length,
+          );
+          expect(used).toEqual(best(one));
+        }),
+        { numRuns: 5000 },
+      );
+    },
+    SLOW_MS,
+  );
+  it(
+    "gives no meal more than it takes, nor anything it cannot have",
+    () => {
+      fc.assert(
+        fc.property(anyCase, (one) => {
+          for (const [meal, list] of solve(one).entries()) {
+            expect(list.length).toBeLessThanOrEqual(one.places[meal] ?? 0);
+            expect(list.every((i) => ((mealsOf(one)[i] ?? 0) & (1 << meal)) !== 0)).toBe(true);
+          }
+        }),
+        { numRuns: 2000 },
+      );
+    },
+    SLOW_MS,
+  );
 });
