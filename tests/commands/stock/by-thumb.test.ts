@@ -60,7 +60,9 @@ describe("half portions", () => {
     await test.press(MEMBER, buttonOf(await open("5.5"), "Froze 5½"));
     const board = await test.ask(MEMBER, "stock");
     // Two and a half in the fridge, three lunches before Wednesday's end.
-    expect(board.heading).toBe("Next: Barley and lamb pot, Mon 12 Oct, 12:30 lunch.");
+    expect(board.heading).toBe(
+      "Next: Barley and lamb pot, Mon 12 Oct, 12:30 lunch (first to expire).",
+    );
     expect(wordsOf(board)).toContain(
       "Freeze now: ½ portion of Barley and lamb pot. No meal takes it",
     );

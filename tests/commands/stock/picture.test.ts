@@ -17,7 +17,7 @@ describe("the first two lines of the board", () => {
     await log({ freeze: "5" });
     const board = await test.ask(MEMBER, "stock");
     expect(wordsOf(board).split("\n").slice(0, 2)).toEqual([
-      "Next: Barley and lamb pot, Mon 12 Oct, 12:30 lunch.",
+      "Next: Barley and lamb pot, Mon 12 Oct, 12:30 lunch (first to expire).",
       "First to go: 3 portions of Barley and lamb pot, eat by Wed 14 Oct.",
     ]);
   });
@@ -31,7 +31,9 @@ describe("the first two lines of the board", () => {
     await test.ask(MEMBER, "batch log", { recipe: "Cucumber bowl", portions: "1", cooked: "now" });
     const [first, second] = wordsOf(await test.ask(MEMBER, "stock")).split("\n");
     expect(first).toBe("Throw away 8 portions of Barley and lamb pot: past its date.");
-    expect(second).toMatch(/^Next: Cucumber bowl, Fri 16 Oct, 12:30 lunch\.$/u);
+    expect(second).toMatch(
+      /^Next: Cucumber bowl, Fri 16 Oct, 12:30 lunch \(freezes badly, so it goes first\)\.$/u,
+    );
   });
 
   it("name every lot that is past its date", async () => {
@@ -63,7 +65,7 @@ describe("the first two lines of the board", () => {
     const done = await test.press(MEMBER, buttonOf(await log(), "Froze 5"));
     expect(wordsOf(done).split("\n").slice(0, 3)).toEqual([
       "Froze 5 portions of Barley and lamb pot.",
-      "Next: Barley and lamb pot, Mon 12 Oct, 12:30 lunch.",
+      "Next: Barley and lamb pot, Mon 12 Oct, 12:30 lunch (first to expire).",
       "First to go: 3 portions of Barley and lamb pot, eat by Wed 14 Oct.",
     ]);
   });
@@ -87,7 +89,9 @@ describe("the picture of the board", () => {
     const [picture] = shown.pictures;
     if (picture === undefined) throw new Error("no picture");
     expect(rasterise(picture)?.subarray(1, 4).toString("latin1")).toBe("PNG");
-    expect(shown.heading).toBe("Next: Barley and lamb pot, Mon 12 Oct, 12:30 lunch.");
+    expect(shown.heading).toBe(
+      "Next: Barley and lamb pot, Mon 12 Oct, 12:30 lunch (first to expire).",
+    );
     expect(wordsOf(shown)).toContain(
       "Barley and lamb pot 5 portions eat by Wed 14 Oct; meals Mon 12 Oct (1), Tue 13 Oct (1), Wed 14 Oct (1)",
     );

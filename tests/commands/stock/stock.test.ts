@@ -122,7 +122,9 @@ describe("the board", () => {
   it("says first what is eaten next, then what is where", async () => {
     await log({ freeze: "5" });
     const board = await test.ask(MEMBER, "stock");
-    expect(board.heading).toBe("Next: Barley and lamb pot, Mon 12 Oct, 12:30 lunch.");
+    expect(board.heading).toBe(
+      "Next: Barley and lamb pot, Mon 12 Oct, 12:30 lunch (first to expire).",
+    );
     expect(wordsOf(board)).toContain("Fridge\nBarley and lamb pot 3 portions eat by Wed 14 Oct");
     expect(wordsOf(board)).toContain(
       "Freezer\nBarley and lamb pot 5 portions best before Mon 11 Jan",
