@@ -19,6 +19,8 @@ interface Logged {
   readonly zoneIsOwn: boolean;
   readonly hasMeals: boolean;
   readonly alerts: readonly string[];
+  /** What decided its size, and what is left over. */
+  readonly sized: Reply["parts"];
 }
 
 /** What to keep, what to freeze now and why, right after logging. */
@@ -55,6 +57,7 @@ export function loggedReply(input: Logged): Reply {
               }),
         },
       ]),
+      ...input.sized,
       ...plannedParts(input),
     ],
     cautions: cautionsOf(input, fridge),
@@ -75,7 +78,7 @@ function fridgeRows(lot: Lot, { batch, allocation }: Logged): readonly Row[] {
     list.push({
       label: "Freeze now",
       figure: count(surplus.portions, batch.portionWord),
-      note: `no meal takes ${surplus.portions === 1 ? "it" : "them"} ${by.replace("eat by", "by")}`,
+      note: `no meal takes ${surplus.portions <= 1 ? "it" : "them"} ${by.replace("eat by", "by")}`,
     });
   }
   if (surplus?.advice === "spare") {
@@ -164,11 +167,7 @@ function buttonsOf(
   return [
     {
       id: froze,
-      label:
-        `Froze ${surplus.portions} ${batch.portionWord}${surplus.portions === 1 ? "" : "s"}`.slice(
-          0,
-          34,
-        ),
+      label: `Froze ${count(surplus.portions, batch.portionWord)}`.slice(0, 34),
       weight: "main",
     },
     see,

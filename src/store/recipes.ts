@@ -208,7 +208,7 @@ export function prismaRecipes(db: PrismaClient): Recipes {
         where: {
           groupId,
           OR: [
-            { lots: { some: { portions: { gt: 0 }, batch: ofIt } } },
+            { lots: { some: { halves: { gt: 0 }, batch: ofIt } } },
             { batches: { some: { ...ofIt, cookedAt: { gte: toColumn(since) } } } },
           ],
         },

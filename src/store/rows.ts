@@ -45,6 +45,7 @@ import {
   toInstantOrNull,
   undoneWord,
   vulnerableDocument,
+  wasteReasonWord,
   weekdaysDocument,
 } from "./documents.ts";
 import type { Prisma } from "./generated/client.ts";
@@ -138,7 +139,7 @@ export function toLot(row: Prisma.LotGetPayload<object>): Lot {
     id: lotId(row.id),
     batchId: batchId(row.batchId),
     place: placeWord.parse(row.place),
-    portions: row.portions,
+    portions: row.halves / 2,
     since: Temporal.PlainDate.from(row.since),
     sinceAt: toInstant(row.sinceAt),
     usedDays: row.usedDays,
@@ -149,12 +150,13 @@ function toMovement(row: Prisma.MovementGetPayload<object>): Movement {
   return {
     kind: movementWord.parse(row.kind),
     batchId: batchId(row.batchId),
-    portions: row.portions,
+    portions: row.halves / 2,
     from: row.fromLotId === null ? null : lotId(row.fromLotId),
     to: row.toLotId === null ? null : lotId(row.toLotId),
     at: toInstant(row.at),
     on: Temporal.PlainDate.from(row.on),
     undoes: undoneWord.nullable().parse(row.undoes),
+    reason: wasteReasonWord.nullable().parse(row.reason),
   };
 }
 
