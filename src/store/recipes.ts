@@ -12,7 +12,7 @@ import {
 } from "./documents.ts";
 import type { Prisma, PrismaClient } from "./generated/client.ts";
 import { isConflict, patiently } from "./patience.ts";
-import { toMember, toPublished, toSummary } from "./rows.ts";
+import { toMember, toPublished, toSummary, WITH_WORD } from "./rows.ts";
 
 type Publishing = Parameters<Recipes["publish"]>[0];
 type Published = Awaited<ReturnType<Recipes["publish"]>>;
@@ -23,7 +23,7 @@ const TYPED_MAX = 200;
 /** How often a publication is tried when others of the same title get in between. */
 const TRIES = 20;
 
-const INCLUDE = { recipe: true } as const;
+const INCLUDE = { recipe: true, ...WITH_WORD } as const;
 
 /** Tells every process that its index of the group's recipes no longer holds. */
 const NEXT_VERSION = { recipesVersion: { increment: 1 } } as const;
@@ -113,7 +113,7 @@ async function publish(db: PrismaClient, input: Publishing): Promise<Published> 
 /** Rows of one query: more would go over the database's limit for one, and hold everybody up meanwhile. */
 const PAGE = 250;
 
-type NewestRow = Prisma.RecipeGetPayload<{ include: { revisions: true } }>;
+type NewestRow = Prisma.RecipeGetPayload<{ include: { revisions: { include: typeof WITH_WORD } } }>;
 
 async function allNewest(db: PrismaClient, groupId: GroupId): Promise<PublishedRecipe[]> {
   const all: PublishedRecipe[] = [];
@@ -126,7 +126,7 @@ async function allNewest(db: PrismaClient, groupId: GroupId): Promise<PublishedR
       },
       orderBy: { titleFold: "asc" },
       take: PAGE,
-      include: { revisions: { orderBy: { number: "desc" }, take: 1 } },
+      include: { revisions: { orderBy: { number: "desc" }, take: 1, include: WITH_WORD } },
     });
     for (const { revisions, ...recipe } of rows) {
       const [revision] = revisions;
