@@ -1,8 +1,5 @@
 import { allergensIn } from "../../shared/allergen/find.ts";
 import { batchId } from "../../shared/ids.ts";
-import { countedFor } from "../../shared/keeping/coach-word.ts";
-import { resolveKeeping } from "../../shared/keeping/resolve.ts";
-import type { KeepingTime } from "../../shared/keeping/types.ts";
 import { nutritionOf } from "../../shared/nutrition/portion.ts";
 import { scaleRecipe } from "../../shared/recipe/scale.ts";
 import type { Batch } from "../../shared/stock/types.ts";
@@ -10,6 +7,7 @@ import { dateIn } from "../../shared/time.ts";
 import { readWhen } from "../../shared/words/read-when.ts";
 import { Refusal } from "../kit/command.ts";
 import type { Context } from "../kit/context.ts";
+import { keepingFor } from "../kit/keeping.ts";
 import type { PublishedRecipe } from "../kit/ports.ts";
 import { sayScaleProblem } from "../kit/say-problem.ts";
 import { allergyAlerts, tableAlerts } from "../recipe/allergen-parts.ts";
@@ -35,16 +33,6 @@ interface LoggedBatch {
   readonly batch: Batch;
   /** What the member avoids and the batch holds, and what is not for who eats with them. */
   readonly alerts: readonly string[];
-}
-
-/** As it counts for who eats with this member; the coach's word as it stands today goes with the batch. */
-function keepingToday(
-  { foods, member }: Context,
-  { recipe, longerWord }: PublishedRecipe,
-  leftOut: readonly string[],
-): KeepingTime {
-  const keeping = resolveKeeping(recipe, foods, leftOut, longerWord !== null);
-  return countedFor(keeping, member.profile.vulnerable);
 }
 
 /** The batch with everything its dates and labels need as of today: a later revision does not change it. */
@@ -90,7 +78,7 @@ export function cookedBatch(
     cookedOn: dateIn(when.value, zone),
     cookedWeightG: input.weight ?? null,
     portionG: massG / portions,
-    keeping: keepingToday(context, published, leftOut),
+    keeping: keepingFor(published, foods, leftOut, member.profile),
     perPortion: nutrition.perPortion,
   };
   const lines = scaled.value.components.flatMap((part) => part.lines);

@@ -2,6 +2,7 @@ import { isPast } from "../../shared/stock/lot.ts";
 import type { Instant } from "../../shared/time.ts";
 import { dateIn } from "../../shared/time.ts";
 import { writeDate } from "../../shared/words/write-when.ts";
+import { sayWhose } from "../kit/keeping.ts";
 import { writePress } from "../kit/press.ts";
 import { type Button, type Reply, reply, rows } from "../kit/reply.ts";
 import { canThaw, portionsOf, readyOf, type Shown, untilOf } from "../kit/say-lot.ts";
@@ -11,7 +12,7 @@ export function lotReply(one: Shown, portions: number, now: Instant, zone: strin
   const { lot, batch } = one;
   const today = dateIn(now, zone);
   const details = [
-    { label: "Until", figure: untilOf(one, today) },
+    { label: "Until", figure: untilOf(one, today), ...whoseNote(one) },
     { label: "Cooked", figure: writeDate(batch.cookedOn) },
     ...(lot.place === "thawing" ? [{ label: "Ready", figure: readyOf(one, now, zone) }] : []),
     ...(batch.keeping.freezes === "well"
@@ -32,6 +33,11 @@ export function lotReply(one: Shown, portions: number, now: Instant, zone: strin
     ],
     choices: lot.portions > 1 ? [howMany(one, portions)] : [],
   });
+}
+
+function whoseNote({ lot, batch }: Shown): { readonly note?: string } {
+  const whose = lot.place === "freezer" ? "" : sayWhose(batch.keeping);
+  return whose === "" ? {} : { note: whose };
 }
 
 function moveButtons({ lot, batch }: Shown, portions: number, past: boolean): readonly Button[] {

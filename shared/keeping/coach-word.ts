@@ -17,10 +17,9 @@ export interface StatedLonger {
 export function statedLonger(recipe: Recipe, foods: FoodBook): readonly StatedLonger[] {
   return recipe.components.flatMap((part) => {
     const limit = partLimit(part, recipe, foods);
-    const statedDays = part.keeping.fridgeDays ?? recipe.keeping.fridgeDays;
-    return statedDays === null || statedDays <= limit.days
-      ? []
-      : [{ part: part.name, statedDays: Math.min(statedDays, FRIDGE_CEILING_DAYS - 1), limit }];
+    const stated = part.keeping.fridgeDays ?? recipe.keeping.fridgeDays ?? 0;
+    const statedDays = Math.min(stated, FRIDGE_CEILING_DAYS - 1);
+    return statedDays <= limit.days ? [] : [{ part: part.name, statedDays, limit }];
   });
 }
 
