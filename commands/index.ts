@@ -1,3 +1,4 @@
+import { batchAte } from "./batch/ate.ts";
 import { batchCool } from "./batch/cool.ts";
 import { batchLog } from "./batch/log.ts";
 import { foodAdd } from "./food/add.ts";
@@ -33,6 +34,7 @@ export const COMMANDS: readonly Command[] = [
   recipeWithdraw,
   recipeKeeping,
   batchLog,
+  batchAte,
   batchCool,
   stock,
   meals,

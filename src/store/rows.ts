@@ -22,6 +22,7 @@ import {
   targetId,
 } from "../../shared/ids.ts";
 import { byChart } from "../../shared/keeping/coach-word.ts";
+import type { Recipe } from "../../shared/recipe/types.ts";
 import type { ReminderRow } from "../../shared/reminder/types.ts";
 import type { Batch, Lot, Movement, StockChange } from "../../shared/stock/types.ts";
 import type { TargetRule } from "../../shared/target/types.ts";
@@ -45,6 +46,7 @@ import {
   toInstantOrNull,
   undoneWord,
   vulnerableDocument,
+  wasteReasonWord,
   weekdaysDocument,
 } from "./documents.ts";
 import type { Prisma } from "./generated/client.ts";
@@ -96,8 +98,15 @@ export const WITH_WORD = {
   keepingWords: { orderBy: { position: "desc" }, take: 1, include: { by: true } },
 } as const satisfies Prisma.RevisionInclude;
 
+/** A revision as it is read to be published. */
+export type RevisionRow = Prisma.RevisionGetPayload<{
+  include: { recipe: true } & typeof WITH_WORD;
+}>;
+
+/** `recipe` is its document where that has been read before. */
 export function toPublished(
-  row: Prisma.RevisionGetPayload<{ include: { recipe: true } & typeof WITH_WORD }>,
+  row: RevisionRow,
+  recipe: Recipe = fromText(recipeDocument, row.document),
 ): PublishedRecipe {
   const [word] = row.keepingWords;
   return {
@@ -105,7 +114,7 @@ export function toPublished(
     groupId: groupId(row.recipe.groupId),
     revisionId: revisionId(row.id),
     revisionNumber: row.number,
-    recipe: fromText(recipeDocument, row.document),
+    recipe,
     longerWord:
       word?.kind === "given" ? { by: word.by?.name ?? null, at: toInstant(word.at) } : null,
   };
@@ -145,7 +154,7 @@ export function toLot(row: Prisma.LotGetPayload<object>): Lot {
     id: lotId(row.id),
     batchId: batchId(row.batchId),
     place: placeWord.parse(row.place),
-    portions: row.portions,
+    portions: row.halves / 2,
     since: Temporal.PlainDate.from(row.since),
     sinceAt: toInstant(row.sinceAt),
     usedDays: row.usedDays,
@@ -156,12 +165,13 @@ function toMovement(row: Prisma.MovementGetPayload<object>): Movement {
   return {
     kind: movementWord.parse(row.kind),
     batchId: batchId(row.batchId),
-    portions: row.portions,
+    portions: row.halves / 2,
     from: row.fromLotId === null ? null : lotId(row.fromLotId),
     to: row.toLotId === null ? null : lotId(row.toLotId),
     at: toInstant(row.at),
     on: Temporal.PlainDate.from(row.on),
     undoes: undoneWord.nullable().parse(row.undoes),
+    reason: wasteReasonWord.nullable().parse(row.reason),
   };
 }
 
