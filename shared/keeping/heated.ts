@@ -9,6 +9,8 @@ const HEAT =
 /** Dishes that the Food Code names as made of raw egg (3-302.13), and their kin. */
 export const RAW_EGG_DISH =
   /\b(?:aioli|bearnaise|caesar|egg ?nog|hollandaise|ice cream|mayo|mayonnaise|meringue|mousse|tiramisu)\b/u;
+/** Sauces that are named for what is stirred in raw. */
+export const DRESSING = /\b(?:dressing|vinaigrette)\b/u;
 /** Dishes of raw fish or meat. */
 export const RAW_DISH = /\b(?:carpaccio|ceviche|crudo|gravlax|poke|sashimi|sushi|tartare)\b/u;
 

@@ -1,9 +1,10 @@
 import type { FoodBook } from "../food/book.ts";
-import type { Food, KeepingClass } from "../food/types.ts";
+import type { KeepingClass } from "../food/types.ts";
 import type { Component, Recipe } from "../recipe/types.ts";
 import { foldWords } from "../words/fold.ts";
 import { FRIDGE_CEILING_DAYS, KEEPING_CHART, RAW_FRIDGE_DAYS, RAW_SOURCE } from "./chart.ts";
-import { isCooked, isHeated, RAW_DISH, RAW_EGG_DISH } from "./heated.ts";
+import { type FreezingRule, freezingRules, isGrainAlone, type Named } from "./freezing.ts";
+import { DRESSING, isCooked, isHeated, RAW_DISH, RAW_EGG_DISH } from "./heated.ts";
 
 /** Classes that only stand in a recipe to be cooked: a component that has one is a cooked dish. */
 const COOKED_BY_ITS_FOODS: ReadonlySet<KeepingClass> = new Set([
@@ -31,6 +32,9 @@ export interface PartLimit {
   readonly isCooked: boolean;
   readonly isRaw: boolean;
   readonly stays: Stays | null;
+  /** What in it freezes badly by the published list, however it is prepared here. */
+  readonly badlyFrozen: readonly FreezingRule[];
+  readonly isGrainAlone: boolean;
 }
 
 /** The chart's days for a part: those of the food in it that keeps shortest. */
@@ -54,12 +58,9 @@ export function partLimit(part: Component, recipe: Recipe, foods: FoodBook): Par
     isCooked: heated && [...classes].some((one) => COOKED_BY_ITS_FOODS.has(one) && !raw.has(one)),
     isRaw: raw.size > 0,
     stays: staysOf(known, raw.size > 0),
+    badlyFrozen: freezingRules(part, recipe, known),
+    isGrainAlone: isGrainAlone(known),
   };
-}
-
-interface Named {
-  readonly text: string;
-  readonly food: Food;
 }
 
 /** Swaps count: nobody knows which is taken when the chart is asked. */
@@ -83,9 +84,6 @@ function rowOf(one: KeepingClass, isRaw: boolean) {
     };
   return fridgeDays === null ? null : { name, source, days: fridgeDays };
 }
-
-/** Sauces that are named for what is stirred in raw. */
-const DRESSING = /\b(?:dressing|vinaigrette)\b/u;
 
 /** In a recipe that heats something: what is not what it heats. */
 function staysRaw({ text, food }: Named, part: Component, recipe: Recipe): boolean {

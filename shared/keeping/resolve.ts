@@ -3,6 +3,7 @@ import type { KeepingClass } from "../food/types.ts";
 import type { Component, Recipe, StatedKeeping } from "../recipe/types.ts";
 import { FRIDGE_CEILING_DAYS, KEEPING_CHART, LEFTOVER_DAYS } from "./chart.ts";
 import { coachsWord, withLonger } from "./coach-word.ts";
+import type { FreezesBadly } from "./freezing.ts";
 import { isHeated } from "./heated.ts";
 import { partLimit } from "./part-limit.ts";
 import type { KeepingTime } from "./types.ts";
@@ -14,6 +15,9 @@ interface PartKeeping {
   readonly freezerMonths: number | null;
   readonly freezes: "well" | "poorly" | "no";
   readonly reason: string;
+  /** What the published list says against freezing it, whatever the coach states. */
+  readonly published: FreezesBadly | null;
+  readonly isGrainAlone: boolean;
   readonly remark: string | null;
 }
 
@@ -77,6 +81,7 @@ function keepingBy(
     ...gainRemark(parts, shortest, whole.fridgeDays, days),
     ...ceilingRemark(whole.fridgeDays ?? chartDays, days),
     ...monthsRemark(recipe, freezing.freezerMonths),
+    ...freezingRemarks(parts, freezing.freezes),
     ...apartRemarks(parts, freezing.freezes),
   );
   return {
@@ -96,7 +101,7 @@ function keepingOfPart(
 ): PartKeeping {
   const limit = partLimit(part, recipe, foods);
   const stated = part.keeping.fridgeDays;
-  const worst = limit.isCooked ? null : worstFreezing(limit.classes);
+  const worst = worstOf([...(limit.isCooked ? [] : badRows(limit.classes)), ...limit.badlyFrozen]);
   const isLonger = whose === "coach" && limit.stays === null;
   const days = isLonger
     ? coachDays(stated ?? recipe.keeping.fridgeDays, limit.days)
@@ -108,6 +113,8 @@ function keepingOfPart(
     freezerMonths: freezerMonthsOf(part.keeping, limit.classes),
     freezes: part.keeping.freezes ?? worst?.how ?? recipe.keeping.freezes ?? "well",
     reason: part.keeping.reason || (worst?.reason ?? ""),
+    published: worst,
+    isGrainAlone: limit.isGrainAlone,
     remark: (stated ?? 0) > days && !isLonger ? partRemark(part.name, stated ?? 0, days) : null,
   };
 }
@@ -134,15 +141,38 @@ function rawRemark(recipe: Recipe, foods: FoodBook): readonly string[] {
   ];
 }
 
-function worstFreezing(
-  classes: ReadonlySet<KeepingClass>,
-): { readonly how: "poorly" | "no"; readonly reason: string } | null {
-  const bad = [...classes]
-    .map((one) => KEEPING_CHART[one])
-    .filter((one) => one.freezesCold !== "well");
-  const worst = bad.find((one) => one.freezesCold === "no") ?? bad[0];
-  if (worst === undefined) return null;
-  return { how: worst.freezesCold === "no" ? "no" : "poorly", reason: worst.reason };
+/** The rows of the chart that do not freeze well by themselves. */
+function badRows(classes: ReadonlySet<KeepingClass>): readonly FreezesBadly[] {
+  return [...classes].flatMap((one) => {
+    const { freezesCold, reason } = KEEPING_CHART[one];
+    return freezesCold === "well" ? [] : [{ how: freezesCold, reason }];
+  });
+}
+
+function worstOf(all: readonly FreezesBadly[]): FreezesBadly | null {
+  return all.find(({ how }) => how === "no") ?? all[0] ?? null;
+}
+
+/** Where the coach says that it freezes well, and the published list does not; and grain by itself. */
+function freezingRemarks(
+  parts: readonly PartKeeping[],
+  freezes: KeepingTime["freezes"],
+): readonly string[] {
+  if (freezes !== "well") return [];
+  const bad = parts.flatMap(({ optional, published }) =>
+    optional || published === null ? [] : [published.reason],
+  );
+  return [
+    ...(bad.length === 0
+      ? []
+      : [`By published advice it freezes badly: ${[...new Set(bad)].join(", ")}.`]),
+    ...parts
+      .filter((part) => part.isGrainAlone)
+      .map(
+        ({ name }) =>
+          `The ${name} frozen by itself turns soft and dry: freeze it under its sauce, or cook it a little less.`,
+      ),
+  ];
 }
 
 /** Best quality of mixed dishes follows the leftover figure; fish and seafood are shorter. */
