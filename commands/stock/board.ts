@@ -21,6 +21,7 @@ import {
   readyOf,
   type Shown,
   servingsOf,
+  untilAndWhose,
   untilOf,
 } from "../kit/say-lot.ts";
 import { sayWhy } from "../kit/say-serving.ts";
@@ -93,8 +94,8 @@ function placeRows(
         figure: portionsOf(one),
         note:
           place === "thawing"
-            ? `${readyOf(one, input.now, input.zone)}, ${untilOf(one, today)}`
-            : untilOf(one, today),
+            ? `${readyOf(one, input.now, input.zone)}, ${untilAndWhose(one, today)}`
+            : untilAndWhose(one, today),
       })),
     ),
   ];
