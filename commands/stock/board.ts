@@ -40,6 +40,12 @@ const PICTURE: Button = {
   weight: "plain",
 };
 
+const WEEK: Button = {
+  id: writePress("plan show", "week"),
+  label: "Week's meals",
+  weight: "plain",
+};
+
 interface BoardInput {
   readonly stock: Stock;
   readonly allocation: Allocation;
@@ -72,7 +78,12 @@ export function boardReply(input: BoardInput, lead: string | null = null): Reply
     cautions: shown.some((one) => isPast(one.lot, one.batch, today))
       ? ["Past its date means thrown away: do not taste it to find out."]
       : [],
-    buttons: [...firstButtons(input, shown), ...undoButtons(input), PICTURE],
+    buttons: [
+      ...firstButtons(input, shown),
+      ...undoButtons(input),
+      PICTURE,
+      ...(input.hasMeals ? [WEEK] : []),
+    ],
     choices: [lotChoice(shown, input)],
   });
 }

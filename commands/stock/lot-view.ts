@@ -1,3 +1,4 @@
+import type { Serving } from "../../shared/allocation/types.ts";
 import { isPast } from "../../shared/stock/lot.ts";
 import { type Batch, type Lot, WASTE_REASONS } from "../../shared/stock/types.ts";
 import { dateIn, type Instant } from "../../shared/time.ts";
@@ -7,7 +8,11 @@ import { writeDate } from "../../shared/words/write-when.ts";
 import { sayWhose } from "../kit/keeping.ts";
 import { writePress } from "../kit/press.ts";
 import { type Button, type Choice, type Reply, type Row, reply, rows } from "../kit/reply.ts";
-import { canThaw, portionsOf, readyOf, untilOf } from "../kit/say-lot.ts";
+import { canThaw, mealOf, portionsOf, readyOf, untilOf } from "../kit/say-lot.ts";
+import { sayWhy } from "../kit/say-serving.ts";
+
+/** So many meals are named. */
+const MEALS_NAMED = 3;
 
 interface LotView {
   readonly lot: Lot;
@@ -16,6 +21,8 @@ interface LotView {
   readonly portions: number;
   /** The most that it can be counted to hold. */
   readonly most: number;
+  /** The meals that it is meant for, in order of time. */
+  readonly servings: readonly Serving[];
   readonly now: Instant;
   readonly zone: string;
 }
@@ -48,7 +55,18 @@ function details(view: LotView): readonly Row[] {
             note: batch.keeping.reason,
           },
         ]),
+    ...mealRows(view),
   ];
+}
+
+function mealRows({ servings, lot, zone }: LotView): readonly Row[] {
+  const named = servings.slice(0, MEALS_NAMED).map((serving, index) => ({
+    label: index === 0 ? "Planned" : "and",
+    figure: mealOf(serving, zone),
+    note: sayWhy(serving, lot),
+  }));
+  const more = servings.length - named.length;
+  return more > 0 ? [...named, { label: "and", figure: `${count(more, "more meal")}` }] : named;
 }
 
 function whoseNote({ lot, batch }: LotView): { readonly note?: string } {

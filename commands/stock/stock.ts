@@ -12,6 +12,7 @@ import { command, Refusal } from "../kit/command.ts";
 import type { Context } from "../kit/context.ts";
 import { changeStock, loadStock, planFor } from "../kit/plan.ts";
 import type { Reply } from "../kit/reply.ts";
+import { servingsOf } from "../kit/say-lot.ts";
 import { sayStockProblem } from "../kit/say-stock-problem.ts";
 import { boardReply } from "./board.ts";
 import { lotReply } from "./lot-view.ts";
@@ -96,12 +97,15 @@ async function showLot(context: Context, args: readonly string[]): Promise<Reply
   if (!parsed.success) throw stale();
   const own = await loadStock(context.stores, context.member);
   const lot = await ownLot(context, own, parsed.data[0]);
+  const wishes = await context.stores.meals.wishes(context.member.id);
+  const { allocation } = planFor(own, wishes, context.member.choice, context.now);
   const asked = parsed.data[1] ?? 1;
   return lotReply({
     lot,
     batch: batchOf(own.batches, lot.batchId),
     portions: Math.max(0.5, Math.min(asked, lot.portions)),
     most: mostCounted(own, lot.id),
+    servings: servingsOf(allocation, lot),
     now: context.now,
     zone: context.member.choice.zone,
   });
