@@ -6,6 +6,7 @@ import type { Instant } from "../../shared/time.ts";
 import { chunks } from "./chunks.ts";
 import { timeText, toColumn, toColumnOrNull, toText, weekdaysDocument } from "./documents.ts";
 import type { Prisma, PrismaClient } from "./generated/client.ts";
+import { toMealException, toMealRule } from "./meal-rows.ts";
 import { profileColumns } from "./members.ts";
 import { isConflict, patiently } from "./patience.ts";
 import { columnsOf } from "./reminder-diff.ts";
@@ -17,7 +18,7 @@ import {
   rewriteReminders,
   type Standing,
 } from "./reminder-rewrite.ts";
-import { toMealException, toMealRule, toReminder } from "./rows.ts";
+import { toReminder } from "./rows.ts";
 
 /** How often a rewrite is tried again when another got in between. */
 const TRIES = 20;

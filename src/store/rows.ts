@@ -6,7 +6,6 @@ import type {
   RecipeDraft,
   RecipeSummary,
 } from "../../commands/kit/ports.ts";
-import type { MealException, MealRule } from "../../shared/allocation/types.ts";
 import {
   batchId,
   causeId,
@@ -18,7 +17,6 @@ import {
   recipeId,
   reminderId,
   revisionId,
-  slotRuleId,
   targetId,
 } from "../../shared/ids.ts";
 import { byChart } from "../../shared/keeping/coach-word.ts";
@@ -34,7 +32,6 @@ import {
   fromText,
   keepingDocument,
   labelStyleWord,
-  mealExceptionWord,
   movementWord,
   placeWord,
   recipeDocument,
@@ -192,24 +189,6 @@ export function toChange(
     recordedAt: toInstant(row.recordedAt),
     movements: row.movements.map(toMovement),
     undoes: row.undoesId === null ? null : changeId(row.undoesId),
-  };
-}
-
-export function toMealException(row: Prisma.MealExceptionGetPayload<object>): MealException {
-  const about = { mealId: slotRuleId(row.mealId), date: Temporal.PlainDate.from(row.date) };
-  const kind = mealExceptionWord.parse(row.kind);
-  if (kind !== "pin") return { ...about, kind };
-  if (row.batchId === null) throw new Error(`a pin without its batch: ${row.id}`);
-  return { ...about, kind, batchId: batchId(row.batchId) };
-}
-
-export function toMealRule(row: Prisma.MealRuleGetPayload<object>): MealRule {
-  return {
-    id: slotRuleId(row.id),
-    name: row.name,
-    weekdays: fromText(weekdaysDocument, row.weekdays),
-    time: Temporal.PlainTime.from(row.time),
-    portions: row.portions,
   };
 }
 
