@@ -1,11 +1,12 @@
 import { findFood } from "../../shared/food/find.ts";
+import type { Food } from "../../shared/food/types.ts";
 import { COOKED_DISH, type Composition } from "../../shared/heat/properties.ts";
 import { nutritionOf } from "../../shared/nutrition/portion.ts";
 import type { NutrientSums } from "../../shared/nutrition/types.ts";
 import { scaleRecipe } from "../../shared/recipe/scale.ts";
 import type { Recipe } from "../../shared/recipe/types.ts";
 import { excerpt } from "../../shared/words/problems.ts";
-import { completeFood, isNameOf } from "../food/food-options.ts";
+import { completeFood, foodsFor, isNameOf } from "../food/food-options.ts";
 import { type Completer, Refusal } from "../kit/command.ts";
 import type { Context } from "../kit/context.ts";
 import { completeRecipe } from "../kit/recipe-options.ts";
@@ -40,19 +41,26 @@ export async function cooledFood(
   if (published !== null) {
     return named(published.recipe.title, ofRecipe(published.recipe, foods));
   }
-  const [best, ...others] = findFood(foods, typed, 5).map(({ food }) => food);
-  if (best !== undefined && (others.length === 0 || isNameOf(best, typed))) {
-    const { proteinG, fatG, carbohydrateG, fibreG } = best.per100g;
-    const isKnown = proteinG !== null && fatG !== null && carbohydrateG !== null;
-    const parts = isKnown ? { proteinG, fatG, carbohydrateG, fibreG: fibreG ?? 0 } : null;
-    return named(best.name, parts === null ? null : composed(parts, best.waterG));
+  const found = findFood(foods, typed, 5).map(({ food }) => food);
+  const [best] = found;
+  if (best === undefined || (found.length > 1 && !isNameOf(best, typed))) {
+    throw new Refusal(whichOne(typed, best === undefined ? foodsFor(foods, typed) : found));
   }
-  const which = [best, ...others].flatMap((food) => food?.name ?? []).slice(0, 3);
-  throw new Refusal(
-    which.length === 0
-      ? `“${excerpt(typed)}” is no recipe of this group and no food I know: type a recipe's title, a plain name such as white rice, or leave food: out.`
-      : `“${excerpt(typed)}” may be several foods: type one of ${which.join(" · ")}.`,
-  );
+  return named(best.name, ofFood(best));
+}
+
+function whichOne(typed: string, like: readonly Food[]): string {
+  const which = like.slice(0, 3).map(({ name }) => name);
+  return which.length === 0
+    ? `“${excerpt(typed)}” is no recipe of this group and no food I know: type a recipe's title, a plain name such as white rice, or leave food: out.`
+    : `“${excerpt(typed)}” may be several foods: type one of ${which.join(" · ")}.`;
+}
+
+/** Null where one of its figures is missing. */
+function ofFood({ per100g, waterG }: Food): Composition | null {
+  const { proteinG, fatG, carbohydrateG, fibreG } = per100g;
+  if (proteinG === null || fatG === null || carbohydrateG === null) return null;
+  return composed({ proteinG, fatG, carbohydrateG, fibreG: fibreG ?? 0 }, waterG);
 }
 
 function named(name: string, composition: Composition | null): CooledFood {

@@ -104,6 +104,10 @@ function sayMoved(own: Stock, lot: Lot, wish: Move, { on }: When): string {
   if (wish.kind === "ate" && isPast(lot, batch, on)) {
     return `${base} It was past its date: if anyone feels unwell, call a doctor and say so.`;
   }
+  // USDA FSIS: cooked food thawed in the fridge may be frozen again; the quality suffers.
+  if (wish.kind === "froze" && lot.place === "thawing") {
+    return `${base} Frozen a second time is safe when it stayed in the fridge, but softer: eat it first.`;
+  }
   return base;
 }
 

@@ -35,6 +35,7 @@ export interface PartLimit {
   /** What in it freezes badly by the published list, however it is prepared here. */
   readonly badlyFrozen: readonly FreezingRule[];
   readonly isGrainAlone: boolean;
+  readonly hasRice: boolean;
 }
 
 /** The chart's days for a part: those of the food in it that keeps shortest. */
@@ -60,6 +61,7 @@ export function partLimit(part: Component, recipe: Recipe, foods: FoodBook): Par
     stays: staysOf(known, raw.size > 0),
     badlyFrozen: freezingRules(part, recipe, known),
     isGrainAlone: isGrainAlone(known),
+    hasRice: known.some(isRice),
   };
 }
 
@@ -94,6 +96,16 @@ function staysRaw({ text, food }: Named, part: Component, recipe: Recipe): boole
     return RAW_EGG_DISH.test(names) || DRESSING.test(names) || !isCooked(text, recipe);
   }
   return RAW_DISH.test(names) || RAW_DISH.test(words);
+}
+
+/** Grains of rice: not its noodles, paper or vinegar. */
+function isRice({ food }: Named): boolean {
+  const name = foldWords(food.name);
+  return (
+    food.keepingClass === "cooked-grain" &&
+    /\brice\b/u.test(name) &&
+    !/\b(?:noodles?|paper|cakes?|flour|vermicelli)\b/u.test(name)
+  );
 }
 
 const SEAFOOD: ReadonlySet<KeepingClass> = new Set(["raw-fish", "raw-shellfish", "cooked-fish"]);

@@ -6,20 +6,17 @@ import { coachsWord, withLonger } from "./coach-word.ts";
 import type { FreezesBadly } from "./freezing.ts";
 import { isHeated } from "./heated.ts";
 import { partLimit } from "./part-limit.ts";
+import {
+  apartRemarks,
+  ceilingRemark,
+  freezingRemarks,
+  gainRemark,
+  longerThanChart,
+  monthsRemark,
+  type PartKeeping,
+  riceRemark,
+} from "./remarks.ts";
 import type { KeepingTime } from "./types.ts";
-
-interface PartKeeping {
-  readonly name: string;
-  readonly optional: boolean;
-  readonly days: number;
-  readonly freezerMonths: number | null;
-  readonly freezes: "well" | "poorly" | "no";
-  readonly reason: string;
-  /** What the published list says against freezing it, whatever the coach states. */
-  readonly published: FreezesBadly | null;
-  readonly isGrainAlone: boolean;
-  readonly remark: string | null;
-}
 
 /** By whose time a recipe is judged: the published chart's, or the coach's where that may be longer. */
 type Whose = "chart" | "coach";
@@ -69,6 +66,7 @@ function keepingBy(
   const freezing = freezingOf(whole, required.length > 0 ? required : parts);
   const remarks = [
     ...rawRemark(recipe, foods),
+    ...riceRemark(parts),
     ...parts.flatMap((part) => (part.remark === null ? [] : [part.remark])),
   ];
   const isAtCeiling = whose === "coach" && chartDays === FRIDGE_CEILING_DAYS - 1;
@@ -115,6 +113,7 @@ function keepingOfPart(
     reason: part.keeping.reason || (worst?.reason ?? ""),
     published: worst,
     isGrainAlone: limit.isGrainAlone,
+    hasRice: limit.hasRice,
     remark: (stated ?? 0) > days && !isLonger ? partRemark(part.name, stated ?? 0, days) : null,
   };
 }
@@ -153,28 +152,6 @@ function worstOf(all: readonly FreezesBadly[]): FreezesBadly | null {
   return all.find(({ how }) => how === "no") ?? all[0] ?? null;
 }
 
-/** Where the coach says that it freezes well, and the published list does not; and grain by itself. */
-function freezingRemarks(
-  parts: readonly PartKeeping[],
-  freezes: KeepingTime["freezes"],
-): readonly string[] {
-  if (freezes !== "well") return [];
-  const bad = parts.flatMap(({ optional, published }) =>
-    optional || published === null ? [] : [published.reason],
-  );
-  return [
-    ...(bad.length === 0
-      ? []
-      : [`By published advice it freezes badly: ${[...new Set(bad)].join(", ")}.`]),
-    ...parts
-      .filter((part) => part.isGrainAlone)
-      .map(
-        ({ name }) =>
-          `The ${name} frozen by itself turns soft and dry: freeze it under its sauce, or cook it a little less.`,
-      ),
-  ];
-}
-
 /** Best quality of mixed dishes follows the leftover figure; fish and seafood are shorter. */
 function freezerMonthsOf(stated: StatedKeeping, classes: ReadonlySet<KeepingClass>): number {
   const chart =
@@ -198,53 +175,4 @@ function freezingOf(
     freezerMonths: freezes === "no" ? null : Number.isFinite(months) ? months : 3,
     reason: freezes === "well" ? "" : whole.reason || (worst?.reason ?? ""),
   };
-}
-
-/** What leaving the shortest part out would buy; nothing where it is all there is, or buys nothing. */
-function gainRemark(
-  parts: readonly PartKeeping[],
-  shortest: PartKeeping | null,
-  stated: number | null,
-  days: number,
-): readonly string[] {
-  const others = parts.filter((part) => part !== shortest).map((part) => part.days);
-  if (shortest === null || others.length === 0) return [];
-  const longer = Math.min(stated ?? Number.POSITIVE_INFINITY, ...others, FRIDGE_CEILING_DAYS - 1);
-  return longer > days
-    ? [`The ${shortest.name} decides the ${days} days in the fridge: without it ${longer}.`]
-    : [];
-}
-
-function longerThanChart(who: string, stated: number, chart: number, part: string): string {
-  return `${who} ${stated} days in the fridge; the published chart gives ${chart} for what is in the ${part}. Dates here use ${chart}.`;
-}
-
-function monthsRemark(recipe: Recipe, months: number | null): readonly string[] {
-  const stated = [recipe.keeping, ...recipe.components.map((part) => part.keeping)].flatMap(
-    ({ freezerMonths }) => freezerMonths ?? [],
-  );
-  const longest = Math.max(0, ...stated);
-  return months !== null && longest > months
-    ? [
-        `The coach states ${longest} months in the freezer; published guidance gives ${months} for best quality. Dates here use ${months}.`,
-      ]
-    : [];
-}
-
-function ceilingRemark(wanted: number, days: number): readonly string[] {
-  return wanted > days && days === FRIDGE_CEILING_DAYS - 1
-    ? ["Never more than seven days at 5 °C, the day of cooking being the first."]
-    : [];
-}
-
-function apartRemarks(
-  parts: readonly PartKeeping[],
-  whole: KeepingTime["freezes"],
-): readonly string[] {
-  if (whole !== "well") return [];
-  return parts
-    .filter((part) => part.optional && part.freezes !== "well")
-    .map(
-      (part) => `Freeze without the ${part.name}${part.reason === "" ? "" : `: ${part.reason}`}.`,
-    );
 }

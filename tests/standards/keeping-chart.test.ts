@@ -204,6 +204,13 @@ describe("what freezes badly by the National Center for Home Food Preservation",
     );
   });
 
+  // UK Food Standards Agency, home food fact checker, rice: from memory.
+  it("rice carries its own caution, rice noodles do not", () => {
+    const said = (food: string) => kept(`- 300 g ${food}`, "1. Boil.").remarks.join(" ");
+    expect(said("white rice")).toMatch(/within an hour.*heat it once only/u);
+    expect(said("rice noodles")).not.toMatch(/within an hour/u);
+  });
+
   it("a coach who says that it freezes well is believed, and the published advice said beside it", () => {
     const stew = kept(
       "- 500 g beef\n- 400 g potatoes",

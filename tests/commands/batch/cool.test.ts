@@ -55,7 +55,7 @@ describe("/batch cool", () => {
 
 describe("/batch cool of a food", () => {
   const pot = recipeOf(
-    "Barley and beef pot\nMakes 4 portions\n\n- 500 g beef\n- 200 g pearl barley\n- 500 g carrots\n\nSteps\n1. Simmer for 60 minutes.\n",
+    "Barley and beef pot\nMakes 4 portions\n\n- 500 g ground beef\n- 200 g pearl barley\n- 500 g carrots\n\nSteps\n1. Simmer for 60 minutes.\n",
   );
   const context = testContext({ stores: storesWith({ recipes: memoryRecipes([pot]) }) });
   const askOf = async (food: string): Promise<string> => {
@@ -87,7 +87,7 @@ describe("/batch cool of a food", () => {
 
   it("asks which food is meant, and names what to type where it knows none", async () => {
     expect(await askOf("zzyzx")).toMatch(/no recipe of this group and no food I know/u);
-    expect(await askOf("chicken")).toMatch(/may be several foods: type one of .+ · .+/u);
+    expect(await askOf("beef")).toMatch(/may be several foods: type one of .+ · .+/u);
   });
 });
 
