@@ -2,7 +2,7 @@ import type { FoodBook } from "../food/book.ts";
 import type { KeepingClass } from "../food/types.ts";
 import type { Component, Recipe } from "../recipe/types.ts";
 import { foldWords } from "../words/fold.ts";
-import { FRIDGE_CEILING_DAYS, KEEPING_CHART, RAW_FRIDGE_DAYS, RAW_SOURCE } from "./chart.ts";
+import { FRIDGE_CEILING_DAYS, KEEPING_CHART, RAW_CHART } from "./chart.ts";
 import { type FreezingRule, freezingRules, isGrainAlone, type Named } from "./freezing.ts";
 import { DRESSING, isCooked, isHeated, RAW_DISH, RAW_EGG_DISH } from "./heated.ts";
 
@@ -47,7 +47,7 @@ export function partLimit(part: Component, recipe: Recipe, foods: FoodBook): Par
     known
       .filter((one) => !heated || staysRaw(one, part, recipe))
       .flatMap(({ food }) =>
-        RAW_FRIDGE_DAYS[food.keepingClass] === undefined ? [] : [food.keepingClass],
+        RAW_CHART[food.keepingClass] === undefined ? [] : [food.keepingClass],
       ),
   );
   const rows = [...classes].flatMap((one) => rowOf(one, raw.has(one)) ?? []);
@@ -76,14 +76,7 @@ function foodsOf(part: Component, foods: FoodBook): readonly Named[] {
 }
 
 function rowOf(one: KeepingClass, isRaw: boolean) {
-  const { name, source, fridgeDays } = KEEPING_CHART[one];
-  const rawDays = isRaw ? RAW_FRIDGE_DAYS[one] : undefined;
-  if (rawDays !== undefined)
-    return {
-      name: `raw: ${one.replace(/-?raw-?/u, "").replace("-", " ")}`,
-      source: RAW_SOURCE,
-      days: rawDays,
-    };
+  const { name, source, fridgeDays } = (isRaw ? RAW_CHART[one] : undefined) ?? KEEPING_CHART[one];
   return fridgeDays === null ? null : { name, source, days: fridgeDays };
 }
 

@@ -15,6 +15,7 @@ export interface PartKeeping {
   readonly published: FreezesBadly | null;
   readonly isGrainAlone: boolean;
   readonly hasRice: boolean;
+  readonly isRaw: boolean;
   readonly remark: string | null;
 }
 

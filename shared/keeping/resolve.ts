@@ -2,7 +2,7 @@ import type { FoodBook } from "../food/book.ts";
 import type { KeepingClass } from "../food/types.ts";
 import type { Component, Recipe, StatedKeeping } from "../recipe/types.ts";
 import { FRIDGE_CEILING_DAYS, KEEPING_CHART, LEFTOVER_DAYS } from "./chart.ts";
-import { coachsWord, withLonger } from "./coach-word.ts";
+import { coachsWord, partsThatStay, withLonger } from "./coach-word.ts";
 import type { FreezesBadly } from "./freezing.ts";
 import { isHeated } from "./heated.ts";
 import { partLimit } from "./part-limit.ts";
@@ -16,7 +16,7 @@ import {
   type PartKeeping,
   riceRemark,
 } from "./remarks.ts";
-import type { KeepingTime } from "./types.ts";
+import type { KeepingTime, LongerTime } from "./types.ts";
 
 /** By whose time a recipe is judged: the published chart's, or the coach's where that may be longer. */
 type Whose = "chart" | "coach";
@@ -46,6 +46,22 @@ export function resolveKeeping(
       });
 }
 
+/** What the coach's word would change, with the parts left out that stay at the chart's. */
+export interface Confirmable {
+  readonly longer: LongerTime;
+  /** Optional parts that must be left out for it; empty where it holds for the whole. */
+  readonly without: readonly string[];
+}
+
+/** What there is to confirm of a recipe; null where the coach's word would change nothing. */
+export function confirmable(recipe: Recipe, foods: FoodBook): Confirmable | null {
+  for (const without of [[], partsThatStay(recipe, foods)]) {
+    const { longer } = resolveKeeping(recipe, foods, without, true);
+    if (longer !== null) return { longer, without };
+  }
+  return null;
+}
+
 function keepingBy(
   whose: Whose,
   recipe: Recipe,
@@ -65,7 +81,7 @@ function keepingBy(
   const required = parts.filter((part) => !part.optional);
   const freezing = freezingOf(whole, required.length > 0 ? required : parts);
   const remarks = [
-    ...rawRemark(recipe, foods),
+    ...rawRemark(recipe, parts),
     ...riceRemark(parts),
     ...parts.flatMap((part) => (part.remark === null ? [] : [part.remark])),
   ];
@@ -114,6 +130,7 @@ function keepingOfPart(
     published: worst,
     isGrainAlone: limit.isGrainAlone,
     hasRice: limit.hasRice,
+    isRaw: limit.isRaw,
     remark: (stated ?? 0) > days && !isLonger ? partRemark(part.name, stated ?? 0, days) : null,
   };
 }
@@ -130,9 +147,8 @@ function coachDays(stated: number | null, chartDays: number): number {
 const RAW_REMARK =
   "its dates are those of raw food. Raw meat, fish and egg are not for pregnancy, small children, the old or the ill.";
 
-function rawRemark(recipe: Recipe, foods: FoodBook): readonly string[] {
-  const isRaw = recipe.components.some((part) => partLimit(part, recipe, foods).isRaw);
-  if (!isRaw) return [];
+function rawRemark(recipe: Recipe, parts: readonly PartKeeping[]): readonly string[] {
+  if (!parts.some((part) => part.isRaw)) return [];
   return [
     isHeated(recipe)
       ? `Part of this stays raw, so ${RAW_REMARK}`
