@@ -49,6 +49,11 @@ export function findFood(book: FoodBook, text: string, limit = 5): readonly Foun
     .map(({ entry, score }) => ({ food: entry.food, score: Math.min(1, score) }));
 }
 
+/** Whether a text is a whole name of a food. */
+export function isWholeName(book: FoodBook, text: string): boolean {
+  return wholeName(indexesOf(book).layers, keysOf(foldName(text))) !== null;
+}
+
 interface RatedFood {
   readonly entry: IndexedFood;
   readonly score: number;

@@ -76,6 +76,7 @@ function boundsOf(folded: string): Bounds {
     headEnd,
     last: /[a-z]+(?=[^a-z]*$)/u.exec(headText)?.index ?? -1,
     part: PART_OF.exec(headText)?.index ?? -1,
+    salt: LITTLE_SALT.exec(folded)?.index ?? -1,
     asideAt: aside === null ? folded.length : headEnd + aside.index,
   };
 }
@@ -111,18 +112,23 @@ function rawWord(raw: string, at: number): RawWord {
 const PART_OF =
   /(?<=[a-z] )(?<!\b(?:with|and|no|less|low|lower|reduced|half|full|extra|visible|lean) )(?:skin|fat|bone|rind)s?$/u;
 
+/** How salted a food is need not be known: `levelsOf` sees to it that no salty one is taken. */
+const LITTLE_SALT = /(?<=\b(?:low|lower|reduced|less|no|added)[ -])(?:salt|sodium)\b/u;
+
 interface Bounds {
   readonly headEnd: number;
   /** Where the head's last word begins. */
   readonly last: number;
   /** Where it begins if it names a part: "skin" of "chicken skin". */
   readonly part: number;
+  /** Where "salt" begins of which there is little: "reduced-salt stock". */
+  readonly salt: number;
   readonly asideAt: number;
 }
 
 function nameWord({ raw, at, word, isManner, method }: RawWord, bounds: Bounds): NameWord {
   const head = at < bounds.headEnd;
-  const manner = method !== null || (at !== bounds.part && isManner);
+  const manner = method !== null || at === bounds.salt || (at !== bounds.part && isManner);
   return {
     word,
     head,
