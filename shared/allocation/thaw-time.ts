@@ -34,7 +34,7 @@ interface Meal {
 }
 
 /** When the member is at the freezer on a day, counted from today. */
-type Visit = (day: number) => Instant;
+type Visits = (day: number) => { readonly at: Instant; readonly atMs: number };
 
 /**
  * The latest moment at which a portion can be set to thaw for each meal: an evening to come if one
@@ -73,21 +73,23 @@ export function thawMoments(
   };
 }
 
-function visitsAt(time: PlainTime, today: PlainDate, zone: string): Visit {
-  const known = new Map<number, Instant>();
+function visitsAt(time: PlainTime, today: PlainDate, zone: string): Visits {
+  const known = new Map<number, ReturnType<Visits>>();
   return (day) => {
-    const at = known.get(day) ?? atWallClock(today.add({ days: day }), time, zone);
-    known.set(day, at);
-    return at;
+    const before = known.get(day);
+    if (before !== undefined) return before;
+    const at = atWallClock(today.add({ days: day }), time, zone);
+    const visit = { at, atMs: at.epochMilliseconds };
+    known.set(day, visit);
+    return visit;
   };
 }
 
 /** The last visit that leaves the lead before a meal; null when that is too early for the food or for now. */
-function lastVisit(visit: Visit, meal: Meal, need: ThawNeed, earliestMs: number): Instant | null {
+function lastVisit(visits: Visits, meal: Meal, need: ThawNeed, earliestMs: number): Instant | null {
   const latestMs = meal.atMs - Math.ceil(need.leadHours * 60) * 60_000;
   for (let back = 0; back < need.daysLeft; back += 1) {
-    const at = visit(meal.day - back);
-    const atMs = at.epochMilliseconds;
+    const { at, atMs } = visits(meal.day - back);
     if (atMs <= latestMs) return atMs >= earliestMs ? at : null;
   }
   return null;
