@@ -15,7 +15,7 @@ export default defineConfig({
       {
         test: {
           name: "shell",
-          include: ["tests/{commands,src,discord-server}/**/*.test.ts"],
+          include: ["tests/{commands,src,discord-server,faults}/**/*.test.ts"],
           testTimeout: 20_000,
         },
       },

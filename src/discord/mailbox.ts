@@ -1,6 +1,8 @@
 import { createHash } from "node:crypto";
-import { REST, Routes } from "discord.js";
+import { REST, Routes, SnowflakeUtil } from "discord.js";
+import { Temporal } from "temporal-polyfill";
 import { z } from "zod";
+import type { Instant } from "../../shared/time.ts";
 import type { Rendered } from "./render.ts";
 
 /** Below the platform's 50 a second, so that commands always find room (topics/rate-limits). */
@@ -49,6 +51,11 @@ export interface Mailbox {
  */
 export function markerOf(nonce: string): number {
   return (createHash("sha256").update(nonce).digest().readUInt32BE(0) % 2_147_000_000) + 1_000;
+}
+
+/** When a message was stored: its id says so (reference, "Snowflakes"). */
+export function sentAt(messageId: string): Instant {
+  return Temporal.Instant.fromEpochMilliseconds(SnowflakeUtil.timestampFrom(messageId));
 }
 
 /**

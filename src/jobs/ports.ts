@@ -23,9 +23,13 @@ export interface Deliveries {
     readonly now: Instant;
     readonly leaseUntil: Instant;
   }): Promise<readonly ReminderRow[]>;
-  /** Finishes a delivery that `worker` still holds; false when it no longer does. */
+  /**
+   * Finishes a delivery that `worker` still holds, or only those of its rows that are named; false when
+   * it no longer does.
+   */
   settle(input: {
     readonly nonce: string;
+    readonly ids?: readonly ReminderId[];
     readonly worker: string;
     readonly at: Instant;
     readonly result:
@@ -116,6 +120,8 @@ export type SendResult =
       readonly messageId: string;
       readonly where: "direct message" | "channel";
       readonly directClosed: boolean;
+      /** When an earlier try of it arrived; absent for one that arrived now. */
+      readonly earlierAt?: Instant;
     }
   /** Nobody knows whether it arrived, or the platform asks to wait: repeat the same nonce later. */
   | { readonly kind: "unknown"; readonly reason: string; readonly retryAfterMs: number | null }

@@ -1,8 +1,8 @@
 import type { Member } from "../../commands/kit/ports.ts";
 import type { MemberId } from "../../shared/ids.ts";
+import { groupDue } from "../../shared/reminder/group.ts";
 import type { Instant } from "../../shared/time.ts";
 import { type DeliverParts, deliver, type Fate } from "./deliver.ts";
-import { type Parcel, parcelsOf } from "./parcel.ts";
 
 export interface TickParts extends DeliverParts {
   /** Derives a member's reminders again (`commands/kit/plan.ts`). */
@@ -94,21 +94,17 @@ async function deliverAll(parts: TickParts, count: Count): Promise<void> {
   for (;;) {
     const now = parts.clock.now();
     const due = await parts.deliveries.due(now, now.add(MERGE_WINDOW), PAGE);
-    const fresh = parcelsOf(due, now).filter((parcel) => !seen.has(keyOf(parcel)));
+    const fresh = groupDue(due).filter(({ nonce }) => !seen.has(nonce));
     if (fresh.length === 0) return;
-    for (const parcel of fresh) seen.add(keyOf(parcel));
-    await inLanes(parts.lanes ?? LANES, fresh, async (parcel) => {
+    for (const { nonce } of fresh) seen.add(nonce);
+    await inLanes(parts.lanes ?? LANES, fresh, async (delivery) => {
       if (parts.stopping?.aborted === true) return;
       await noted(parts, count, "delivering", async () =>
-        tally(count, await deliver(parts, parcel)),
+        tally(count, await deliver(parts, delivery)),
       );
     });
     if (parts.stopping?.aborted === true) return;
   }
-}
-
-function keyOf(parcel: Parcel): string {
-  return parcel.holdings.map(({ nonce }) => nonce).join(" ");
 }
 
 function tally(count: Count, fate: Fate): void {

@@ -4,9 +4,8 @@ import type { CurrentReminder, ReminderRow } from "../../shared/reminder/types.t
 import { type Instant, isBefore } from "../../shared/time.ts";
 import type { Deliveries } from "./ports.ts";
 
-/** A holding that is ours, sorted by whether it still helps. */
+/** The rows of one message, sorted by whether they still help. */
 export interface Held {
-  readonly nonce: string;
   readonly rows: readonly ReminderRow[];
   readonly late: readonly ReminderRow[];
 }
@@ -21,9 +20,9 @@ export type AskCurrent = (
 const GONE = "no longer true; nobody was told";
 
 /** Sorts rows by whether they still help at `now`. */
-export function sorted(nonce: string, rows: readonly ReminderRow[], now: Instant): Held {
+export function sorted(rows: readonly ReminderRow[], now: Instant): Held {
   const helps = (row: ReminderRow): boolean => isBefore(now, row.helpsUntil);
-  return { nonce, rows: rows.filter(helps), late: rows.filter((row) => !helps(row)) };
+  return { rows: rows.filter(helps), late: rows.filter((row) => !helps(row)) };
 }
 
 /**
@@ -37,28 +36,16 @@ export async function stillTrue(
     readonly worker: string;
   },
   member: Member,
-  held: readonly Held[],
+  { nonce, rows }: { readonly nonce: string; readonly rows: readonly ReminderRow[] },
   now: Instant,
-): Promise<{ readonly held: readonly Held[]; readonly list: readonly CurrentReminder[] }> {
-  const all = held.flatMap(({ rows, late }) => [...rows, ...late]);
-  const found = await parts.current(member, all, now);
+): Promise<readonly CurrentReminder[]> {
+  const found = await parts.current(member, rows, now);
   const list = found.filter((one) => !isOutlasted(one, member.choice, now));
-  const byId = new Map(list.map(({ row }) => [row.id, row]));
-  const left: Held[] = [];
-  for (const { nonce, rows, late } of held) {
-    const own = [...rows, ...late];
-    const gone = own.filter(({ id }) => !byId.has(id));
-    if (gone.length > 0) {
-      await parts.deliveries.withdraw({
-        rows: gone,
-        nonce,
-        worker: parts.worker,
-        at: now,
-        reason: GONE,
-      });
-    }
-    const kept = own.flatMap(({ id }) => byId.get(id) ?? []);
-    if (kept.length > 0) left.push(sorted(nonce, kept, now));
+  const left = new Set(list.map(({ row }) => row.id));
+  const gone = rows.filter(({ id }) => !left.has(id));
+  if (gone.length > 0) {
+    const { worker } = parts;
+    await parts.deliveries.withdraw({ rows: gone, nonce, worker, at: now, reason: GONE });
   }
-  return { held: left, list };
+  return list;
 }

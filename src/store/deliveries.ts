@@ -70,10 +70,11 @@ export function prismaDeliveries(db: PrismaClient, taking: Taking): Deliveries {
       return rows.toSorted(byDueAt).map(toReminder);
     },
 
-    settle: async ({ nonce, worker, at, result }) => {
+    settle: async ({ nonce, ids, worker, at, result }) => {
+      const only = ids === undefined ? {} : { id: { in: [...ids] } };
       const { count } = await patiently(() =>
         db.reminder.updateMany({
-          where: { nonce, claimedBy: worker, state: "claimed" },
+          where: { ...only, nonce, claimedBy: worker, state: "claimed" },
           data: settledColumns(result, at),
         }),
       );

@@ -64,8 +64,6 @@ export class Platform {
   /** How many connections a bot is asked to open. */
   shards = 1;
   baseUrl = "";
-  /** The platform's own time in milliseconds, by which it forgets nonces. */
-  nowMs: () => number = () => performance.now();
   #waiters: (() => void)[] = [];
 
   constructor(token: string, applicationId: string) {

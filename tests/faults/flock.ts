@@ -85,7 +85,7 @@ class Flight {
     const { plan, counts, server } = stand;
     const jump = (ms: number): void => this.#advance(ms);
     this.#weather = new Weather(plan.number, counts, { jump });
-    server.platform.nowMs = () => this.#nowMs();
+    server.platform.world.nowMs = () => this.#nowMs();
     server.platform.faults.decide = (received) => {
       const act = this.#killer.at(received);
       return act ?? this.#weather.over(received);

@@ -45,8 +45,6 @@ export interface StepPlan {
   readonly kill: KillPoint | null;
   /** The part of requests that meet a fault. */
   readonly faultRate: number;
-  /** Whether the process is asked to stop in order afterwards (the whole bot). */
-  readonly stops: boolean;
   /** Connections to the database are cut during the sweep (on a server). */
   readonly cutsDatabase: boolean;
 }
@@ -78,7 +76,7 @@ function planRun(seed: number): RunPlan {
     rows: Array.from({ length: die.int(1, 4) }, (__, row) => ({
       title: `Pot${seed}x${person}x${row}z`,
       kind: die.pick(REMINDER_KINDS),
-      dueAfterMinutes: die.pick([0, 0, 0, 5, 20, 45, 90]),
+      dueAfterMinutes: die.pick([0, 0, 0, 0, 5, 20, 45, 90]),
       helpsForMinutes: die.pick([4, 30, 360, 1_440, 2_880]),
     })),
   }));
@@ -88,51 +86,54 @@ function planRun(seed: number): RunPlan {
 /** Mostly minutes, so that what is repeated falls inside and outside the platform's memory of nonces. */
 function advance(die: Dice): number {
   const part = die.next();
-  if (part < 0.2) return die.int(0, 60) * SECOND;
-  if (part < 0.6) return die.int(125, 240) * SECOND;
-  if (part < 0.78) return die.int(5, 40) * MINUTE;
-  if (part < 0.86) return die.int(1, 10) * HOUR;
-  if (part < 0.9) return die.int(1, 3) * 24 * HOUR;
+  if (part < 0.25) return die.int(0, 60) * SECOND;
+  if (part < 0.65) return die.int(100, 240) * SECOND;
+  if (part < 0.85) return die.int(5, 40) * MINUTE;
+  if (part < 0.91) return die.int(1, 10) * HOUR;
+  if (part < 0.93) return die.int(1, 3) * 24 * HOUR;
   // A clock that was set back.
   return -die.int(5, 300) * SECOND;
 }
 
-function killPoint(die: Dice): KillPoint {
+/** Later sweeps send less, so the process is killed sooner. */
+function killPoint(die: Dice, step: number): KillPoint {
   const when = die.pick([
     "before it is stored",
     "after it is stored",
     "after it is answered",
     "at a time",
   ]);
-  const afterMs = die.int(0, when === "at a time" ? 400 : 25);
-  return when === "at a time" ? { when, afterMs } : { when, afterMs, atPost: die.int(1, 25) };
+  const afterMs = die.int(0, when === "at a time" ? 300 : 25);
+  return when === "at a time"
+    ? { when, afterMs }
+    : { when, afterMs, atPost: die.int(1, step < 2 ? 8 : 2) };
 }
 
 function planSteps(die: Dice, stage: Stage): readonly StepPlan[] {
-  const count = stage === "bot" ? 4 : die.int(5, 7);
+  const count = stage === "bot" ? 4 : die.int(6, 9);
   return Array.from({ length: count }, (_, step) => ({
     advanceMs: step === 0 ? 0 : advance(die),
-    kill: die.chance(step < 2 ? 0.8 : 0.4) ? killPoint(die) : null,
+    kill: die.chance(step < 2 ? 0.8 : 0.5) ? killPoint(die, step) : null,
     faultRate: die.pick([0.15, 0.4, 0.7]),
-    stops: die.chance(0.5),
     cutsDatabase: die.chance(0.25),
   }));
 }
 
-export function stageOf(flock: number): Stage {
+function stageOf(flock: number): Stage {
   if (flock % 16 === 15) return "bot";
   return flock % 10 >= 7 ? "server" : "file";
 }
 
-/** The runs with the seeds from ten times the flock's number on. */
-export function planFlock(flock: number, stage: Stage = stageOf(flock)): FlockPlan {
+/** The runs with the seeds from ten times the flock's number on; ten of them unless told otherwise. */
+export function planFlock(flock: number, runs = FLOCK): FlockPlan {
+  const stage = stageOf(flock);
   const die = dice("flock", flock);
   return {
     number: flock,
     stage,
     workers: stage === "server" ? die.int(2, 4) : 1,
-    startHour: die.pick([8, 9, 12, 17, 20, 21]),
-    runs: Array.from({ length: FLOCK }, (_, n) => planRun(flock * FLOCK + n)),
+    startHour: die.pick([7, 8, 9, 12, 15, 20]),
+    runs: Array.from({ length: runs }, (_, n) => planRun(flock * FLOCK + n)),
     steps: planSteps(die, stage),
   };
 }

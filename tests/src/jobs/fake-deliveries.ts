@@ -154,7 +154,10 @@ export class FakeDeliveries implements Deliveries {
   async settle(input: Parameters<Deliveries["settle"]>[0]): Promise<boolean> {
     const held = [...this.kept.values()].filter(
       ({ row, worker }) =>
-        row.state === "claimed" && row.nonce === input.nonce && worker === input.worker,
+        row.state === "claimed" &&
+        row.nonce === input.nonce &&
+        worker === input.worker &&
+        (input.ids === undefined || input.ids.includes(row.id)),
     );
     for (const kept of held) {
       const { result } = input;
