@@ -14,12 +14,21 @@ const EVERYONE = [
     note: "portions:8, have:850 g thigh, or fill:6 boxes of 400 g",
   },
   {
+    label: "/recipe file",
+    figure: "a recipe to keep or take elsewhere",
+    note: "as:text or as:json-ld",
+  },
+  {
     label: "/batch log",
     figure: "record what you cooked",
     note: "recipe, portions, cooked, weight, freeze",
   },
   { label: "/batch cool", figure: "whether a box or pot cools in time" },
-  { label: "/stock", figure: "what is where, until when", note: "with buttons to move it" },
+  {
+    label: "/stock",
+    figure: "what is where, until when",
+    note: "with buttons to move it, and a picture",
+  },
   { label: "/meals", figure: "which meals are eaten from stock" },
   { label: "/reminders", figure: "what is coming, and how you are told" },
   {

@@ -14,6 +14,7 @@ import type { Reply } from "../kit/reply.ts";
 import { sayStockProblem } from "../kit/say-stock-problem.ts";
 import { boardReply } from "./board.ts";
 import { lotReply } from "./lot-view.ts";
+import { showPicture } from "./picture.ts";
 
 const KINDS: Readonly<Record<string, MoveKind>> = {
   ate: "ate",
@@ -61,6 +62,7 @@ export const stock = command({
   handle: (context) => board(context, null),
   actions: {
     board: (context) => board(context, null),
+    picture: (context) => showPicture(context),
     lot: (context, args) => showLot(context, args),
     count: (context, args) => showLot(context, args),
     move: (context, args) => pressMove(context, args),
