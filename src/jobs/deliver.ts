@@ -1,6 +1,5 @@
-import type { Group, Member, Stores } from "../../commands/kit/ports.ts";
+import type { Group, Member } from "../../commands/kit/ports.ts";
 import type { Reply } from "../../commands/kit/reply.ts";
-import type { Delivery } from "../../shared/reminder/group.ts";
 import { waitUntil } from "../../shared/reminder/hold.ts";
 import type { ReminderRow } from "../../shared/reminder/types.ts";
 import type { Instant } from "../../shared/time.ts";
@@ -11,10 +10,12 @@ import {
   type Deliveries,
   type JobMeter,
   type Messenger,
+  type Recipient,
   type SendResult,
   UNTOLD,
 } from "./ports.ts";
-import { type AskCurrent, type Held, sorted, stillTrue } from "./still-true.ts";
+import { type AskCurrent, type Held, isAsDerived, sorted, stillTrue } from "./still-true.ts";
+import type { Taken } from "./take.ts";
 
 /** Words a reminder message (`commands/reminders/message.ts`). */
 export type RenderReminder = (input: {
@@ -28,7 +29,6 @@ export type RenderReminder = (input: {
 
 export interface DeliverParts {
   readonly deliveries: Deliveries;
-  readonly stores: { readonly members: Pick<Stores["members"], "find"> };
   readonly messenger: Messenger;
   readonly render: RenderReminder;
   readonly current: AskCurrent;
@@ -40,7 +40,7 @@ export interface DeliverParts {
 }
 
 /**
- * What became of one parcel. "lost": another worker has it, or the stock changed and it is moot. "waits":
+ * What became of one message. "lost": the stock changed and it is moot. "waits":
  * the member is away, or asleep.
  */
 export type Fate =
@@ -50,7 +50,6 @@ export type Fate =
 
 type Settlement = Parameters<Deliveries["settle"]>[0]["result"];
 
-const LEASE = { minutes: 2 };
 /** What only says that something came too late is not worth more tries than this. */
 const LATE_ATTEMPTS_MAX = 8;
 const FIRST_WAIT_MS = 30_000;
@@ -58,21 +57,19 @@ const WAIT_MAX_MS = 30 * 60_000;
 const TOO_LATE = "came too late to help; the member was told";
 
 /**
- * Claims, words, sends and records one message, in this order. A process that dies between any two of
- * these leaves a claim whose lease runs out; the next try goes out under the same nonce.
+ * Words, sends and records one message that was claimed, in this order. A process that dies between any
+ * two of these leaves a claim whose lease runs out; the next try goes out under the same nonce.
  */
-export async function deliver(parts: DeliverParts, due: Delivery): Promise<Fate> {
-  const { nonce } = due;
-  const claimed = await claim(parts, due);
-  if (claimed.length === 0) return { kind: "lost" };
+export async function deliver(parts: DeliverParts, taken: Taken): Promise<Fate> {
+  const { nonce, recipient } = taken;
   const now = parts.clock.now();
-  const member = await parts.stores.members.find(due.memberId);
-  if (member === null) return sendAndSettle(parts, null, { ...due, rows: claimed });
-  const list = await stillTrue(parts, member, { nonce, rows: claimed }, now);
+  if (recipient === null || isAsDerived(taken, now)) return sendAndSettle(parts, taken);
+  const { member } = recipient;
+  const list = await stillTrue(parts, member, taken, now);
   if (list.length === 0) return { kind: "lost" };
   const until = waitUntil(list, member.choice, now);
   if (until === null) {
-    return sendAndSettle(parts, member, { ...due, rows: list.map(({ row }) => row) });
+    return sendAndSettle(parts, { ...taken, rows: list.map(({ row }) => row) });
   }
   // They stay claimed: deriving anew drops what no longer helps, and that has to be told when they wake.
   const result = { state: "retry", retryAt: until, reason: "away or quiet hours" } as const;
@@ -82,12 +79,11 @@ export async function deliver(parts: DeliverParts, due: Delivery): Promise<Fate>
 
 async function sendAndSettle(
   parts: DeliverParts,
-  member: Member | null,
-  { nonce, rows }: Delivery,
+  { nonce, rows, recipient }: Taken,
 ): Promise<Fate> {
   const held = sorted(rows, parts.clock.now());
   const attempt = Math.max(...rows.map((row) => row.attempts), 1);
-  const result = await send(parts, member, held, nonce, attempt);
+  const result = await send(parts, recipient, held, nonce, attempt);
   // An outage of the platform must not use up a safety reminder: it is tried for as long as it helps.
   const stillHelps = held.rows.length > 0;
   const settlement = settlementOf(parts, result, attempt, stillHelps);
@@ -103,32 +99,17 @@ async function sendAndSettle(
   return { kind, late: kind === "sent" ? told.late.length : 0 };
 }
 
-/**
- * What is ours now. A claim may bring rows of an abandoned delivery that the page cut off, and they must
- * be worded too, for they are settled with it.
- */
-function claim(parts: DeliverParts, { nonce, rows }: Delivery): Promise<readonly ReminderRow[]> {
-  const now = parts.clock.now();
-  return parts.deliveries.claim({
-    ids: rows.map(({ id }) => id),
-    nonce,
-    worker: parts.worker,
-    now,
-    leaseUntil: now.add(LEASE),
-  });
-}
-
 async function send(
   parts: DeliverParts,
-  member: Member | null,
+  recipient: Recipient | null,
   held: Held,
   nonce: string,
   attempt: number,
 ): Promise<SendResult> {
-  const group = member === null ? null : await parts.deliveries.group(member.id);
-  if (member === null || group === null) {
+  if (recipient === null) {
     return { kind: "impossible", reason: "the member is gone", directClosed: false };
   }
+  const { member, group } = recipient;
   const result = await wordAndSend(parts, { member, group, held, nonce, attempt });
   // Before the delivery is settled, so that a crash in between notes it at the next try.
   await noteDirect(parts, member, result);

@@ -24,6 +24,21 @@ export interface Deliveries {
     readonly leaseUntil: Instant;
   }): Promise<readonly ReminderRow[]>;
   /**
+   * Claims rows for deliveries that were never tried, in one statement: only rows still scheduled. Returns
+   * the rows now held, each under the nonce of its delivery, and which plan each member's followed from.
+   */
+  claimNew(input: {
+    readonly fresh: readonly { readonly nonce: string; readonly ids: readonly ReminderId[] }[];
+    readonly worker: string;
+    readonly now: Instant;
+    readonly leaseUntil: Instant;
+  }): Promise<{
+    readonly rows: readonly ReminderRow[];
+    readonly planVersions: ReadonlyMap<MemberId, number>;
+  }>;
+  /** Those of the members that there are, with what a message to them needs. */
+  recipients(ids: readonly MemberId[]): Promise<ReadonlyMap<MemberId, Recipient>>;
+  /**
    * Finishes a delivery that `worker` still holds, or only those of its rows that are named; false when
    * it no longer does.
    */
@@ -64,6 +79,14 @@ export interface Deliveries {
   /** Notes that direct messages to the member are closed (or open again: null). */
   setDirectClosed(memberId: MemberId, at: Instant | null): Promise<void>;
   group(memberId: MemberId): Promise<Group | null>;
+}
+
+/** Whom a message goes to. */
+export interface Recipient {
+  readonly member: Member;
+  readonly group: Group;
+  /** When their reminders are to be derived anew; null when nothing is in stock. */
+  readonly replanAt: Instant | null;
 }
 
 /** Reminders as a whole: counted, let go and cleared away. Implemented in `src/store/`. */

@@ -1,10 +1,12 @@
-import type { Member } from "../../commands/kit/ports.ts";
+import type { Member, Stores } from "../../commands/kit/ports.ts";
 import type { MemberId } from "../../shared/ids.ts";
-import { groupDue } from "../../shared/reminder/group.ts";
+import { type Delivery, groupDue } from "../../shared/reminder/group.ts";
 import type { Instant } from "../../shared/time.ts";
 import { type DeliverParts, deliver, type Fate } from "./deliver.ts";
+import { type Taken, take } from "./take.ts";
 
 export interface TickParts extends DeliverParts {
+  readonly stores: { readonly members: Pick<Stores["members"], "find"> };
   /** Derives a member's reminders again (`commands/kit/plan.ts`). */
   readonly replan: (member: Member, now: Instant) => Promise<unknown>;
   /** Messages under way at a time. 1 makes their order repeatable. */
@@ -97,13 +99,32 @@ async function deliverAll(parts: TickParts, count: Count): Promise<void> {
     const fresh = groupDue(due).filter(({ nonce }) => !seen.has(nonce));
     if (fresh.length === 0) return;
     for (const { nonce } of fresh) seen.add(nonce);
-    await inLanes(parts.lanes ?? LANES, fresh, async (delivery) => {
-      if (parts.stopping?.aborted === true) return;
+    await inLanes(parts.lanes ?? LANES, takings(parts, count, fresh), async (taken) => {
       await noted(parts, count, "delivering", async () =>
-        tally(count, await deliver(parts, delivery)),
+        tally(count, await deliver(parts, taken)),
       );
     });
     if (parts.stopping?.aborted === true) return;
+  }
+}
+
+/**
+ * Messages that are ours, claimed as many at a time as there are lanes: no more than can be begun at
+ * once lies claimed, and each statement serves several. Ends when the process is asked to stop.
+ */
+async function* takings(
+  parts: TickParts,
+  count: Count,
+  due: readonly Delivery[],
+): AsyncGenerator<Taken, void, undefined> {
+  const atATime = parts.lanes ?? LANES;
+  for (let from = 0; from < due.length; from += atATime) {
+    if (parts.stopping?.aborted === true) return;
+    let taken: readonly Taken[] = [];
+    await noted(parts, count, "claiming", async () => {
+      taken = await take(parts, due.slice(from, from + atATime));
+    });
+    yield* taken;
   }
 }
 
@@ -131,13 +152,14 @@ async function noted(
 
 async function inLanes<T>(
   lanes: number,
-  items: readonly T[],
+  items: AsyncGenerator<T, void, undefined>,
   work: (item: T) => Promise<void>,
 ): Promise<void> {
-  // One iterator for all lanes: each takes the next item when it is free.
-  const rest = items.values();
+  // One source for all lanes: each takes the next item when it is free.
   const lane = async (): Promise<void> => {
-    for (const item of rest) await work(item);
+    for (let item = await items.next(); item.done !== true; item = await items.next()) {
+      await work(item.value);
+    }
   };
   await Promise.all(Array.from({ length: lanes }, lane));
 }

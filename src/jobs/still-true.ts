@@ -1,8 +1,10 @@
 import type { Member } from "../../commands/kit/ports.ts";
-import { isOutlasted } from "../../shared/reminder/hold.ts";
-import type { CurrentReminder, ReminderRow } from "../../shared/reminder/types.ts";
+import { isAgain } from "../../shared/reminder/again.ts";
+import { isOnTime, isOutlasted } from "../../shared/reminder/hold.ts";
+import type { CurrentReminder, ReminderKind, ReminderRow } from "../../shared/reminder/types.ts";
 import { type Instant, isBefore } from "../../shared/time.ts";
 import type { Deliveries } from "./ports.ts";
+import type { Taken } from "./take.ts";
 
 /** The rows of one message, sorted by whether they still help. */
 export interface Held {
@@ -23,6 +25,32 @@ const GONE = "no longer true; nobody was told";
 export function sorted(rows: readonly ReminderRow[], now: Instant): Held {
   const helps = (row: ReminderRow): boolean => isBefore(now, row.helpsUntil);
   return { rows: rows.filter(helps), late: rows.filter((row) => !helps(row)) };
+}
+
+/** Follow from the meals as well, and so from how late it is: a meal counts for two hours after it. */
+const OF_MEALS: ReadonlySet<ReminderKind> = new Set(["thaw tonight", "freeze the surplus"]);
+const MEAL_COUNTS_FOR = { hours: 2 };
+
+/**
+ * Whether rows are certain to be true as they stand, so that the stock need not be looked at again: on
+ * time, at the first try, and neither did the stock, meals or times change since they were claimed
+ * (every change rewrites what is still scheduled), nor are they to be derived anew by now. Not what was
+ * put off, which no rewrite touches, nor for a member who may be away.
+ */
+export function isAsDerived({ rows, recipient, planVersion }: Taken, now: Instant): boolean {
+  if (recipient === null || planVersion === null || recipient.replanAt === null) return false;
+  const { member, replanAt } = recipient;
+  if (member.planVersion !== planVersion || member.choice.pausedUntil !== null) return false;
+  return rows.every((row) => {
+    const known = OF_MEALS.has(row.kind) ? now.add(MEAL_COUNTS_FOR) : now;
+    return (
+      row.attempts === 1 &&
+      !isAgain(row.key) &&
+      isOnTime(row, now) &&
+      isBefore(now, row.helpsUntil) &&
+      isBefore(known, replanAt)
+    );
+  });
 }
 
 /**

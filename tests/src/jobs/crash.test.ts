@@ -23,7 +23,7 @@ async function liveThrough(step: number, when: "before" | "after") {
 
 describe("a process that dies in the middle of a sweep", () => {
   it("touches the outside in the order this file walks through", async () => {
-    // due, claim, group, send, settle (too late), settle, due, toReplan
+    // due, claim, recipients, send, settle (too late), settle, due, toReplan
     expect((await liveThrough(99, "before")).steps).toBe(8);
   });
 

@@ -7,6 +7,7 @@ import type {
   Deliveries,
   Messenger,
   OutgoingMessage,
+  Recipient,
   SendResult,
 } from "../../../src/jobs/ports.ts";
 
@@ -87,6 +88,8 @@ export class FakeDeliveries implements Deliveries {
   readonly kept = new Map<string, Kept>();
   readonly directClosed = new Map<string, Instant | null>();
   replanIds: MemberId[] = [];
+  /** Whose reminders they are. */
+  people: readonly Member[] = [memberNamed("ana")];
 
   constructor(rows: readonly ReminderRow[]) {
     for (const row of rows) this.add(row);
@@ -149,6 +152,20 @@ export class FakeDeliveries implements Deliveries {
       kept.worker = input.worker;
       return [kept.row];
     });
+  }
+
+  async claimNew({ fresh, ...lease }: Parameters<Deliveries["claimNew"]>[0]) {
+    const rows: ReminderRow[] = [];
+    for (const { nonce, ids } of fresh) {
+      const scheduled = ids.filter((id) => this.state(id) === "scheduled");
+      rows.push(...(await this.claim({ nonce, ids: scheduled, ...lease })));
+    }
+    return { rows, planVersions: new Map<MemberId, number>() };
+  }
+
+  async recipients(ids: readonly MemberId[]): Promise<ReadonlyMap<MemberId, Recipient>> {
+    const known = this.people.filter(({ id }) => ids.includes(id));
+    return new Map(known.map((member) => [member.id, { member, group, replanAt: null }]));
   }
 
   async settle(input: Parameters<Deliveries["settle"]>[0]): Promise<boolean> {

@@ -47,6 +47,8 @@ describe("a claim that brings more rows than the page held", () => {
       deliveries: {
         due: cut,
         claim: (input) => deliveries.claim(input),
+        claimNew: (input) => deliveries.claimNew(input),
+        recipients: (ids) => deliveries.recipients(ids),
         settle: (input) => deliveries.settle(input),
         withdraw: (input) => deliveries.withdraw(input),
         expire: () => deliveries.expire(),

@@ -4,6 +4,7 @@ import { claimContract } from "./contract/claims.ts";
 import { draftContract } from "./contract/drafts.ts";
 import { groupContract } from "./contract/groups.ts";
 import { momentContract } from "./contract/moments.ts";
+import { newClaimContract } from "./contract/new-claims.ts";
 import { opsContract } from "./contract/ops.ts";
 import { ownershipContract } from "./contract/ownership.ts";
 import { peopleContract } from "./contract/people.ts";
@@ -53,6 +54,7 @@ export function storeContract(name: string, makePlace: MakePlace): void {
     reminderContract(given);
     timingContract(given);
     claimContract(given);
+    newClaimContract(given);
     momentContract(given);
     opsContract(given);
     textContract(given);
