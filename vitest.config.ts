@@ -16,7 +16,9 @@ export default defineConfig({
         test: {
           name: "shell",
           include: ["tests/{commands,src,discord-server,faults}/**/*.test.ts"],
-          testTimeout: 20_000,
+          // A busy machine takes its time over starting a bot; a test that hangs still ends.
+          testTimeout: 60_000,
+          hookTimeout: 60_000,
         },
       },
     ],

@@ -49,6 +49,7 @@ export function createMessenger(parts: MessengerParts): Messenger {
       }
       return sendTo(parts, message, places, signal);
     },
+    share: (processes) => parts.mailbox.share(processes),
   };
 }
 

@@ -36,6 +36,8 @@ export interface Deliveries {
     readonly rows: readonly ReminderRow[];
     readonly planVersions: ReadonlyMap<MemberId, number>;
   }>;
+  /** How many other workers hold something at `now`: they send at the same time. */
+  others(worker: string, now: Instant): Promise<number>;
   /** Those of the members that there are, with what a message to them needs. */
   recipients(ids: readonly MemberId[]): Promise<ReadonlyMap<MemberId, Recipient>>;
   /**
@@ -154,4 +156,6 @@ export type SendResult =
 /** Carries a message to a member. Implemented by `src/discord/` and `src/terminal/`. */
 export interface Messenger {
   send(message: OutgoingMessage): Promise<SendResult>;
+  /** So many processes send at this time: each keeps to its part of what the platform allows a bot. */
+  share?(processes: number): void;
 }

@@ -123,6 +123,9 @@ async function* takings(
     let taken: readonly Taken[] = [];
     await noted(parts, count, "claiming", async () => {
       taken = await take(parts, due.slice(from, from + atATime));
+      // Asked after the claim, which the others see: of two that begin at once, each knows of the other.
+      const { deliveries, worker, clock, messenger } = parts;
+      messenger.share?.(1 + (await deliveries.others(worker, clock.now())));
     });
     yield* taken;
   }

@@ -85,6 +85,8 @@ export function prismaDeliveries(db: PrismaClient, taking: Taking): Deliveries {
       return { rows, planVersions };
     },
 
+    others: (worker, now) => patiently(() => taking.others(worker, toColumn(now))),
+
     recipients: async (ids) => {
       const found = await Promise.all(
         chunks([...new Set(ids)]).map((some) =>

@@ -22,6 +22,8 @@ export interface Taking {
   claim(claim: Claim): Promise<readonly ReminderColumns[]>;
   /** See `Deliveries.claimNew`. */
   claimNew(claim: ClaimNew): Promise<readonly TakenNew[]>;
+  /** See `Deliveries.others`. */
+  others(worker: string, now: Date): Promise<number>;
   /**
    * Ids of members to derive anew, at most `limit`, earliest first. They come again after two minutes
    * unless the deriving sets another time, so that a worker that dies loses nobody. See
@@ -71,6 +73,8 @@ export function takingFromFile(db: PrismaClient): Taking {
         RETURNING "id", (SELECT m."planVersion" FROM "Member" AS m WHERE m."id" = "memberId")
                         AS "planVersion"`;
     },
+
+    others: async () => 0,
 
     replans: async (now, limit) => {
       const due = await db.member.findMany({
@@ -159,6 +163,15 @@ export function takingFromServer(db: PrismaClient): Taking {
           FROM "wanted" AS w JOIN "owner" AS o ON o."id" = w."memberId"
          WHERE r."id" = w."id" AND r."state" = 'scheduled'
         RETURNING r."id", o."planVersion"`;
+    },
+
+    others: async (worker, now) => {
+      const found = await db.reminder.findMany({
+        where: { state: "claimed", leaseUntil: { gt: now }, claimedBy: { not: worker } },
+        distinct: ["claimedBy"],
+        select: { claimedBy: true },
+      });
+      return found.length;
     },
 
     replans: async (now, limit) => {

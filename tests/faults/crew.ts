@@ -10,6 +10,11 @@ export class Dead extends Error {
   override readonly name = "Dead";
 }
 
+/** The worker tells that something of what it was asked did not go well. */
+export class Broken extends Error {
+  override readonly name = "Broken";
+}
+
 /** A worker process. */
 export class Worker {
   readonly #child: ChildProcess;
@@ -35,7 +40,7 @@ export class Worker {
       this.#waiting = { settle, fail };
     });
     this.#waiting = null;
-    if (got.said === "broken") throw new Error(`a worker met an error: ${got.why}`);
+    if (got.said === "broken") throw new Broken(got.why);
     if (!isOf(got, said)) throw new Error(`a worker said ${got.said} instead of ${said}`);
     return got;
   }

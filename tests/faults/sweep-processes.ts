@@ -1,13 +1,14 @@
-import { Dead, type Worker } from "./crew.ts";
+import { Broken, Dead, type Worker } from "./crew.ts";
 import type { Processes, Stand } from "./flock.ts";
 import { dice } from "./random.ts";
+import { countIn } from "./weather.ts";
 
 /** Clocks of several machines differ by so much at most, milliseconds. */
 const SKEW_MS = 20_000;
 
 /** One sweep on a file, or several on one server; each a process of its own. */
 export function sweepProcesses(stand: Stand): Processes {
-  const { plan, place, server, pool, aheadMs } = stand;
+  const { plan, place, server, pool, counts, aheadMs } = stand;
   const skews = Array.from({ length: plan.workers }, (_, n) =>
     n === 0 ? 0 : dice("skew", plan.number, n).int(-SKEW_MS, SKEW_MS),
   );
@@ -18,6 +19,20 @@ export function sweepProcesses(stand: Stand): Processes {
     const known = workers[n];
     if (known !== null && known !== undefined) return known;
     const worker = await pool.take();
+    try {
+      await begin(worker, n);
+    } catch (error) {
+      if (!(error instanceof Broken)) throw error;
+      // Its database went away while it started: it ends, and whoever runs it starts it anew.
+      countIn(counts, "start that failed");
+      await worker.kill();
+      throw new Dead();
+    }
+    workers[n] = worker;
+    return worker;
+  };
+
+  const begin = async (worker: Worker, n: number): Promise<void> => {
     const { token, applicationId } = server.platform;
     await worker.ask(
       {
@@ -30,8 +45,6 @@ export function sweepProcesses(stand: Stand): Processes {
       },
       "open",
     );
-    workers[n] = worker;
-    return worker;
   };
 
   const sweepOf = async (n: number): Promise<void> => {

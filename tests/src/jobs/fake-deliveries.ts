@@ -90,6 +90,7 @@ export class FakeDeliveries implements Deliveries {
   replanIds: MemberId[] = [];
   /** Whose reminders they are. */
   people: readonly Member[] = [memberNamed("ana")];
+  readonly others: Deliveries["others"] = async () => 0;
 
   constructor(rows: readonly ReminderRow[]) {
     for (const row of rows) this.add(row);
@@ -99,12 +100,8 @@ export class FakeDeliveries implements Deliveries {
     this.kept.set(row.id, { row, leaseUntil: null, worker: null, reason: "" });
   }
 
-  state(id: string): string {
-    return this.kept.get(id)?.row.state ?? "none";
-  }
-  reason(id: string): string {
-    return this.kept.get(id)?.reason ?? "";
-  }
+  readonly state = (id: string): string => this.kept.get(id)?.row.state ?? "none";
+  readonly reason = (id: string): string => this.kept.get(id)?.reason ?? "";
 
   #free({ row, leaseUntil }: Kept, now: Instant): boolean {
     return row.state === "scheduled" || (row.state === "claimed" && isBy(leaseUntil, now));

@@ -48,6 +48,7 @@ describe("a claim that brings more rows than the page held", () => {
         due: cut,
         claim: (input) => deliveries.claim(input),
         claimNew: (input) => deliveries.claimNew(input),
+        others: (...args) => deliveries.others(...args),
         recipients: (ids) => deliveries.recipients(ids),
         settle: (input) => deliveries.settle(input),
         withdraw: (input) => deliveries.withdraw(input),

@@ -98,6 +98,7 @@ export function dyingAt(
       due: (...args) => mortal(() => deliveries.due(...args)),
       claim: (input) => mortal(() => deliveries.claim(input)),
       claimNew: (input) => mortal(() => deliveries.claimNew(input)),
+      others: (...args) => mortal(() => deliveries.others(...args)),
       recipients: (ids) => mortal(() => deliveries.recipients(ids)),
       settle: (input) => mortal(() => deliveries.settle(input)),
       withdraw: (input) => mortal(() => deliveries.withdraw(input)),

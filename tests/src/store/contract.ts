@@ -21,10 +21,12 @@ export interface Given {
   readonly store: () => Store;
   /** Closes the store and opens it again, as after a restart of the bot. */
   readonly restart: () => Promise<Store>;
+  /** Whether several processes may have it open at a time. */
+  readonly isShared: boolean;
 }
 
 /** What every store must do, whatever database is behind it. */
-export function storeContract(name: string, makePlace: MakePlace): void {
+export function storeContract(name: string, makePlace: MakePlace, isShared = false): void {
   describe(name, () => {
     let place: Place | null = null;
     let open: Store | null = null;
@@ -45,7 +47,7 @@ export function storeContract(name: string, makePlace: MakePlace): void {
       await open?.close();
       await place?.remove();
     });
-    const given: Given = { store, restart };
+    const given: Given = { store, restart, isShared };
     groupContract(given);
     peopleContract(given);
     recipeContract(given);

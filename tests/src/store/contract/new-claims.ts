@@ -16,7 +16,7 @@ async function delivery(w: World, nonce: string) {
   return { nonce, ids: rows.map(({ id }) => id) };
 }
 
-export function newClaimContract({ store }: Given): void {
+export function newClaimContract({ store, isShared }: Given): void {
   describe("claims of several new deliveries in one statement", () => {
     test("each row comes under the nonce of its delivery, with the plan it followed from", async () => {
       const [one, two] = [await world(store(), "one"), await world(store(), "two")];
@@ -68,6 +68,20 @@ export function newClaimContract({ store }: Given): void {
       expect(await deliveries.settle({ ...settle, ids: [second], result: late })).toBe(true);
       expect(await stores.reminders.find(first)).toMatchObject({ state: "claimed" });
       expect(await stores.reminders.find(second)).toMatchObject({ state: "expired" });
+    });
+  });
+
+  describe("the workers that send at a time", () => {
+    test("are counted while they hold something; on a file there is one", async () => {
+      const [one, two] = [await world(store(), "one"), await world(store(), "two")];
+      const { deliveries, upkeep } = store();
+      await deliveries.claimNew({ fresh: [await delivery(one, "n1")], ...lease("w1") });
+      await deliveries.claimNew({ fresh: [await delivery(two, "n2")], ...lease("w2") });
+      const counted = await Promise.all(["w1", "w3"].map((one) => deliveries.others(one, NOW)));
+      expect(counted).toEqual(isShared ? [1, 2] : [0, 0]);
+      expect(await deliveries.others("w3", later(2))).toBe(0);
+      await upkeep.giveBack("w1", NOW);
+      expect(await deliveries.others("w3", NOW)).toBe(isShared ? 1 : 0);
     });
   });
 
