@@ -12,22 +12,29 @@ export interface Played {
   readonly seconds: number;
 }
 
-/** Plays flocks, some at a time. What goes wrong in one is told at once, with its seeds. */
+/**
+ * Plays flocks, some at a time, until all are played or it is told to stop. What goes wrong in one is told
+ * at once, with its seeds.
+ */
 export async function playFlocks(
   flocks: readonly FlockPlan[],
   atATime: number,
   write: (line: string) => void,
+  stopping?: AbortSignal,
 ): Promise<Played> {
   const startMs = performance.now();
   const counts: FaultCounts = new Map();
   const pool = new Pool(atATime);
   const places = await openPlaces();
   const ends: RunEnd[] = [];
+  const played: FlockPlan[] = [];
   const rest = flocks.values();
   const lane = async (): Promise<void> => {
     for (const plan of rest) {
+      if (stopping?.aborted === true) return;
       const ended = await liveThrough(plan, { pool, places, counts });
       ends.push(...ended);
+      played.push(plan);
       for (const { seed, verdicts } of ended) {
         for (const problem of verdicts.flatMap(({ problems }) => problems)) {
           write(`VIOLATION: ${problem}. Again: npm run faults -- --seed ${seed}`);
@@ -42,5 +49,5 @@ export async function playFlocks(
     await places.close();
   }
   const seconds = (performance.now() - startMs) / 1_000;
-  return { flocks, ends, counts, processes: pool.started, seconds };
+  return { flocks: played, ends, counts, processes: pool.started, seconds };
 }
