@@ -6,6 +6,9 @@ const FOODS_SHOWN = 4;
 const FOOD_CHARS = 28;
 const UNREADABLE = "a food this font cannot print";
 
+/** Where they cannot all be named; what prints such a label must say so loudly. */
+export const ALLERGENS_ELSEWHERE = "Allergens: see /recipe card.";
+
 /** Allergens of what was cooked; null where its recipe cannot be read any more. */
 export type LabelAllergens = AllergensFound | null;
 
@@ -23,11 +26,9 @@ export function allergenForms(found: LabelAllergens): readonly string[] {
     ...sentence("With a swap", besides(found.inSwaps.contains, found)),
   ].join(" ");
   const counted = unknown.length === 1 ? "1 food" : `${unknown.length} foods`;
-  return [
-    ...(unknown.length === 0 ? [] : [`${named} Not known: ${foodNames(unknown)}.`]),
-    unknown.length === 0 ? named : `${named} Not known: ${counted}.`,
-    "Allergens: too many for this label. See /recipe card.",
-  ];
+  const whole = unknown.length === 0 ? named : `${named} Not known: ${foodNames(unknown)}.`;
+  const short = unknown.length === 0 ? named : `${named} Not known: ${counted}.`;
+  return [whole, short, ALLERGENS_ELSEWHERE];
 }
 
 function containsText(names: readonly string[], isOpen: boolean): string {

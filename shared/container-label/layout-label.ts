@@ -1,4 +1,5 @@
 import { MM_PER_PT, type PrintBox, type PrintItem } from "../picture/print.ts";
+import { ALLERGENS_ELSEWHERE } from "./allergen-line.ts";
 import { ARM_LENGTH_PT, LEAST_PT } from "./legibility.ts";
 import { labelSide } from "./side.ts";
 import type { LabelNote, LabelWords, NoteId } from "./types.ts";
@@ -7,14 +8,14 @@ import { firstLines, type Type, widthMm, wrapText } from "./wrap.ts";
 /** One label, laid out, and what is not on it. */
 export interface LaidLabel {
   readonly items: readonly PrintItem[];
-  /** Notes that are not on it at all, in the order in which they were given up. */
+  /** Notes that are not on it, allergens also where it only says where to find them; in the order in which they were given up. */
   readonly leftOff: readonly NoteId[];
 }
 
 /**
  * What is said shorter, or left off, when there is no room at the least size: one form shorter at each
- * mention, in this order. Name, date, code, the day of cooking and the allergens always stay; allergens
- * that cannot all be named are not named in part.
+ * mention, in this order. Name, date, code, the day of cooking and the allergens always stay: the end of a
+ * long name is given up before them, and allergens that cannot all be named are not named in part.
  */
 const SHORTEN: readonly NoteId[] = [
   "reheat",
@@ -24,10 +25,10 @@ const SHORTEN: readonly NoteId[] = [
   "allergens",
   "thaw",
   "portion",
+  "cooked",
   "portion",
+  "thaw",
   "portion",
-  "allergens",
-  "allergens",
 ];
 
 /** Sizes in points, tried from the largest down: the date never below what is read at arm's length. */
@@ -70,14 +71,24 @@ const WRITING_MM = 6;
 export function layLabel(words: LabelWords, box: PrintBox): LaidLabel {
   const side = labelSide(words, box);
   const room: PrintBox = { ...box, widthMm: box.widthMm - side.widthMm };
-  for (let given = 0; given <= SHORTEN.length; given += 1) {
-    const notes = shortened(words.notes, SHORTEN.slice(0, given));
-    for (const sizes of given === SHORTEN.length ? [...SIZES, LAST] : SIZES) {
-      const items = stack(words, notes, room, sizes);
+  const steps = SHORTEN.map((_, given) => ({ given: SHORTEN.slice(0, given), sizes: SIZES }));
+  const last: readonly Step[] = [
+    { given: SHORTEN, sizes: [...SIZES, LAST] },
+    { given: [...SHORTEN, "allergens"], sizes: [...SIZES, LAST] },
+  ];
+  for (const { given, sizes } of [...steps, ...last]) {
+    const notes = shortened(words.notes, given);
+    for (const one of sizes) {
+      const items = stack(words, notes, room, one);
       if (items !== null) return { items: [...items, ...side.items], leftOff: leftOffOf(notes) };
     }
   }
   throw new Error("a label too small for a name, a date and a code");
+}
+
+interface Step {
+  readonly given: readonly NoteId[];
+  readonly sizes: readonly Sizes[];
 }
 
 interface Formed {
@@ -93,7 +104,8 @@ function shortened(notes: readonly LabelNote[], given: readonly NoteId[]): reado
 }
 
 function leftOffOf(notes: readonly Formed[]): readonly NoteId[] {
-  const off = new Set(notes.filter(({ text }) => text === null).map(({ id }) => id));
+  const isOff = ({ text }: Formed) => text === null || text === ALLERGENS_ELSEWHERE;
+  const off = new Set(notes.filter(isOff).map(({ id }) => id));
   return [...new Set(SHORTEN)].filter((id) => off.has(id));
 }
 
@@ -141,20 +153,29 @@ function addName(column: Column, name: string, { name: sizePt, nameLines }: Size
 }
 
 /** "Eat by" small before the date where both fit in a line, above it where not. */
-function addDate(column: Column, { lead, date }: LabelWords, sizes: Sizes): void {
+function addDate(column: Column, { lead, date, dateShort }: LabelWords, sizes: Sizes): void {
   const { room } = column;
   const dateType = { sizePt: sizes.date, bold: true };
-  const leadType = { sizePt: Math.max(LEAST_PT, sizes.date * 0.75), bold: true };
-  const leadMm = widthMm(`${lead} `, leadType);
+  const leadTypes = [Math.max(LEAST_PT, sizes.date * 0.75), LEAST_PT].map((sizePt) => ({
+    sizePt,
+    bold: true,
+  }));
+  const all = [date, dateShort].flatMap((text) =>
+    leadTypes.map((leadType) => ({ text, leadType })),
+  );
+  const fitting = all.find(
+    ({ text, leadType }) => widthMm(`${lead} `, leadType) + widthMm(text, dateType) <= room.widthMm,
+  );
   column.yMm += GAP_MM;
-  if (leadMm + widthMm(date, dateType) > room.widthMm) {
-    addLines(column, [lead], leadType);
+  if (fitting === undefined) {
+    addLines(column, [lead], { sizePt: LEAST_PT, bold: true });
     addLines(column, [date], dateType);
     return;
   }
+  const { text, leadType } = fitting;
   const yMm = column.yMm + sizes.date * MM_PER_PT * ASCENT;
   column.items.push({ kind: "text", xMm: room.xMm, yMm, text: lead, ...leadType });
-  addLines(column, [date], dateType, leadMm);
+  addLines(column, [text], dateType, widthMm(`${lead} `, leadType));
 }
 
 function addLines(column: Column, lines: readonly string[], type: Type, indentMm = 0): void {

@@ -19,8 +19,10 @@ const MOST_MODULE_MM = 0.8;
 const TICK_MM = 4;
 const TICK_GAP_MM = 1;
 const TICK_LINE_MM = 0.35;
-/** Height of a capital, as a share of the size ("DejaVu Sans"). */
-const CAPITAL = 0.729;
+/** From the line of the code, below which a Q reaches. */
+const CODE_GAP_MM = 1.5;
+/** What round capitals and digits reach above their line, as a share of the size ("DejaVu Sans"). */
+const CAPITAL = 0.76;
 
 /** `box` is what may be printed on, from the top left corner of the label. */
 export function labelSide(words: LabelWords, box: PrintBox): Side {
@@ -53,9 +55,9 @@ export function labelSide(words: LabelWords, box: PrintBox): Side {
   };
   const ticks = tickItems(words.ticks, {
     xMm: edgeMm - columnMm,
-    yMm: codeMm + TICK_GAP_MM,
+    yMm: codeMm + CODE_GAP_MM,
     widthMm: columnMm,
-    heightMm: box.yMm + box.heightMm - codeMm - TICK_GAP_MM,
+    heightMm: box.yMm + box.heightMm - codeMm - CODE_GAP_MM,
   });
   return { items: [qr, codeItem, ...ticks], widthMm: columnMm + quietMm };
 }
@@ -75,14 +77,18 @@ function tickItems(ticks: number, room: PrintBox): readonly PrintItem[] {
   const right = room.xMm + room.widthMm;
   const bottom = room.yMm + room.heightMm;
   if (ticks <= columns * rows) {
-    return Array.from({ length: ticks }, (_, index) => ({
-      kind: "frame",
-      xMm: right - (index % columns) * step - TICK_MM,
-      yMm: bottom - Math.floor(index / columns) * step - TICK_MM,
-      widthMm: TICK_MM,
-      heightMm: TICK_MM,
-      lineMm: TICK_LINE_MM,
-    }));
+    const frames = Array.from(
+      { length: ticks },
+      (_, index): PrintItem => ({
+        kind: "frame",
+        xMm: right - (index % columns) * step - TICK_MM,
+        yMm: bottom - Math.floor(index / columns) * step - TICK_MM,
+        widthMm: TICK_MM,
+        heightMm: TICK_MM,
+        lineMm: TICK_LINE_MM,
+      }),
+    );
+    return ticks === 1 ? [...frames, ...tickWord(room)] : frames;
   }
   const left = { text: "left:", sizePt: LEAST_PT, bold: false };
   const textMm = widthMm(left.text, left);
@@ -96,4 +102,13 @@ function tickItems(ticks: number, room: PrintBox): readonly PrintItem[] {
       heightMm: TICK_LINE_MM,
     },
   ];
+}
+
+/** What one tick means, where there is room for it beside the frame. */
+function tickWord(room: PrintBox): readonly PrintItem[] {
+  const word = { text: "eaten", sizePt: LEAST_PT, bold: false };
+  const wordMm = widthMm(word.text, word);
+  if (wordMm + TICK_GAP_MM / 2 + TICK_MM > room.widthMm) return [];
+  const xMm = room.xMm + room.widthMm - TICK_MM - TICK_GAP_MM / 2 - wordMm;
+  return [{ kind: "text", xMm, yMm: room.yMm + room.heightMm - TICK_GAP_MM, ...word }];
 }

@@ -12,8 +12,9 @@ export interface LabelWords {
   readonly name: string;
   /** "Eat by" or "Best before". */
   readonly lead: string;
-  /** "Wed 14 Oct" */
+  /** "Tue 12 Jan 2027", and as it may stand in a narrow line: "Tue 12 Jan" where the year follows from the rest. */
   readonly date: string;
+  readonly dateShort: string;
   readonly code: string;
   /** One place to tick for each portion that the label stands for. */
   readonly ticks: number;

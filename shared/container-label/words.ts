@@ -7,7 +7,8 @@ import { writeCore } from "../quantity/temperature.ts";
 import { writeGrams } from "../quantity/write-amount.ts";
 import { readStep } from "../recipe/read-step.ts";
 import type { Batch, Lot } from "../stock/types.ts";
-import type { PlainDate } from "../time.ts";
+import { daysBetween, type PlainDate } from "../time.ts";
+import { count } from "../words/plural.ts";
 import { writeDate } from "../words/write-when.ts";
 import { allergenForms, type LabelAllergens } from "./allergen-line.ts";
 import { printable } from "./printable.ts";
@@ -36,7 +37,7 @@ export function labelWords(input: LabelInput): LabelWords {
   return {
     name: printable(batch.title).text,
     lead: isFrozen ? "Best before" : "Eat by",
-    date: last === null ? "" : isFrozen ? withYear(last) : writeDate(last),
+    ...datesOf(lot, last),
     code,
     ticks,
     notes: [
@@ -50,9 +51,22 @@ export function labelWords(input: LabelInput): LabelWords {
   };
 }
 
+function datesOf(lot: Lot, last: PlainDate | null): Pick<LabelWords, "date" | "dateShort"> {
+  if (last === null) return { date: "", dateShort: "" };
+  if (lot.place !== "freezer") return { date: writeDate(last), dateShort: writeDate(last) };
+  // The day of freezing stands below with its year: a day of the months after it is the only one of its kind.
+  const isNear = daysBetween(lot.since, last) < 330;
+  return { date: withYear(last), dateShort: isNear ? writeDate(last) : withYear(last) };
+}
+
 /** What stays in the freezer for months goes over the end of a year. */
 function withYear(date: PlainDate): string {
   return `${writeDate(date)} ${date.year}`;
+}
+
+/** "14 Oct" */
+function dayOf(date: PlainDate): string {
+  return writeDate(date).split(" ").slice(1).join(" ");
 }
 
 function afterNote({ place }: Lot): LabelNote {
@@ -64,10 +78,15 @@ function cookedNote(lot: Lot, batch: Batch): LabelNote {
   const cooked = `Cooked ${writeDate(batch.cookedOn)}`;
   if (lot.place === "freezer") {
     const cookedYear = batch.cookedOn.year === lot.since.year ? "" : ` ${batch.cookedOn.year}`;
-    return { id: "cooked", forms: [`${cooked}${cookedYear}, frozen ${withYear(lot.since)}`] };
+    const short = `Cooked ${dayOf(batch.cookedOn)}, frozen ${dayOf(lot.since)} ${lot.since.year}`;
+    return {
+      id: "cooked",
+      forms: [`${cooked}${cookedYear}, frozen ${withYear(lot.since)}`, short],
+    };
   }
   if (lot.place === "thawing") {
-    return { id: "cooked", forms: [`${cooked}, thawing since ${writeDate(lot.since)}`] };
+    const short = `Cooked ${dayOf(batch.cookedOn)}, thawing ${dayOf(lot.since)}`;
+    return { id: "cooked", forms: [`${cooked}, thawing since ${writeDate(lot.since)}`, short] };
   }
   return { id: "cooked", forms: [cooked] };
 }
@@ -76,13 +95,17 @@ function cookedNote(lot: Lot, batch: Batch): LabelNote {
 function thawNote(lot: Lot, batch: Batch): LabelNote {
   const days = daysLeftAfterThaw(lot.usedDays, batch.keeping);
   if (days < LEAST_DAYS_TO_THAW) {
-    return { id: "thaw", forms: ["Do not thaw first: heat straight from frozen."] };
+    return {
+      id: "thaw",
+      forms: ["Do not thaw first: heat straight from frozen.", "Heat straight from frozen."],
+    };
   }
   return {
     id: "thaw",
     forms: [
       `Into the fridge to thaw on ____________: eat within ${days} days, that day counted.`,
       `Once thawing: eat within ${days} days, that day counted.`,
+      `Eat by thawing day + ${count(days - 1, "day")}.`,
     ],
   };
 }

@@ -12,13 +12,21 @@ export function widthMm(text: string, { sizePt, bold }: Type): number {
   return widthPx(text, { sizePx: sizePt * MM_PER_PT, bold });
 }
 
+/** A figure stays with its unit, and a date in one piece. */
+const GLUED =
+  /(?<=\d) (?=°|k?g\b|kcal\b|days?\b|foods?\b|(?:Jan|Feb|Mar|Apr|May|Jun|Jul|Aug|Sep|Oct|Nov|Dec)\b)|(?<=\b(?:Mon|Tue|Wed|Thu|Fri|Sat|Sun)) (?=\d)/gu;
+const GLUE = "\u00A0";
+
 /** Text in lines that fit; a word longer than a line is broken with a hyphen. */
 export function wrapText(text: string, type: Type, maxMm: number): readonly string[] {
   const lines: string[] = [];
   let line = "";
   let lineMm = 0;
   const spaceMm = widthMm(" ", type);
-  for (const word of text.split(" ").flatMap((one) => broken(one, type, maxMm))) {
+  for (const word of text
+    .replace(GLUED, GLUE)
+    .split(" ")
+    .flatMap((one) => broken(one, type, maxMm))) {
     const wordMm = widthMm(word, type);
     if (line !== "" && lineMm + spaceMm + wordMm > maxMm) {
       lines.push(line);
@@ -27,7 +35,8 @@ export function wrapText(text: string, type: Type, maxMm: number): readonly stri
     lineMm = line === "" ? wordMm : lineMm + spaceMm + wordMm;
     line = line === "" ? word : `${line} ${word}`;
   }
-  return line === "" ? lines : [...lines, line];
+  const all = line === "" ? lines : [...lines, line];
+  return all.map((one) => one.replaceAll(GLUE, " "));
 }
 
 /** The first lines; what is left over is given up for "…". */
