@@ -1,0 +1,153 @@
+import { bestBefore, daysLeftAfterThaw, discardBy, LEAST_DAYS_TO_THAW } from "../keeping/dates.ts";
+import { euGrams, euKcal, euSums } from "../label/eu.ts";
+import type { LabelStyle } from "../label/types.ts";
+import { usFigure } from "../label/us.ts";
+import type { NutrientSums } from "../nutrition/types.ts";
+import { writeCore } from "../quantity/temperature.ts";
+import { writeGrams } from "../quantity/write-amount.ts";
+import { readStep } from "../recipe/read-step.ts";
+import type { Batch, Lot } from "../stock/types.ts";
+import { daysBetween, type PlainDate } from "../time.ts";
+import { count } from "../words/plural.ts";
+import { writeDate } from "../words/write-when.ts";
+import { allergenForms, type LabelAllergens } from "./allergen-line.ts";
+import { printable } from "./printable.ts";
+import type { LabelNote, LabelWords } from "./types.ts";
+
+export interface LabelInput {
+  readonly lot: Lot;
+  readonly batch: Batch;
+  readonly code: string;
+  readonly style: LabelStyle;
+  readonly allergens: LabelAllergens;
+  /** The recipe's own sentences; empty where it has none. */
+  readonly reheating: readonly string[];
+  /** Portions that one label stands for. */
+  readonly ticks: number;
+}
+
+/** Outside these no food's core is meant, but an oven or a fridge. */
+const CORE_C = { least: 60, most: 100 };
+
+/** The label of a lot as it is now; its dates hold as long as the lot stays where it is. */
+export function labelWords(input: LabelInput): LabelWords {
+  const { lot, batch, code, ticks } = input;
+  const isFrozen = lot.place === "freezer";
+  const last = isFrozen ? bestBefore(lot, batch.keeping) : discardBy(lot, batch.keeping);
+  return {
+    name: printable(batch.title).text,
+    lead: isFrozen ? "Best before" : "Eat by",
+    ...datesOf(lot, last),
+    code,
+    ticks,
+    notes: [
+      ...(isFrozen ? [] : [afterNote(lot)]),
+      cookedNote(lot, batch),
+      ...(isFrozen ? [thawNote(lot, batch)] : []),
+      portionNote(input),
+      { id: "allergens", forms: allergenForms(input.allergens) },
+      ...reheatNotes(input.reheating),
+    ],
+  };
+}
+
+function datesOf(lot: Lot, last: PlainDate | null): Pick<LabelWords, "date" | "dateShort"> {
+  if (last === null) return { date: "", dateShort: "" };
+  if (lot.place !== "freezer") return { date: writeDate(last), dateShort: writeDate(last) };
+  // The day of freezing stands below with its year: a day of the months after it is the only one of its kind.
+  const isNear = daysBetween(lot.since, last) < 330;
+  return { date: withYear(last), dateShort: isNear ? writeDate(last) : withYear(last) };
+}
+
+/** What stays in the freezer for months goes over the end of a year. */
+function withYear(date: PlainDate): string {
+  return `${writeDate(date)} ${date.year}`;
+}
+
+/** "14 Oct" */
+function dayOf(date: PlainDate): string {
+  return writeDate(date).split(" ").slice(1).join(" ");
+}
+
+function afterNote({ place }: Lot): LabelNote {
+  const where = place === "thawing" ? "Thawing in the fridge" : "In the fridge";
+  return { id: "after", forms: [`${where}; after this day throw it away.`, null] };
+}
+
+function cookedNote(lot: Lot, batch: Batch): LabelNote {
+  const cooked = `Cooked ${writeDate(batch.cookedOn)}`;
+  if (lot.place === "freezer") {
+    const cookedYear = batch.cookedOn.year === lot.since.year ? "" : ` ${batch.cookedOn.year}`;
+    const short = `Cooked ${dayOf(batch.cookedOn)}, frozen ${dayOf(lot.since)} ${lot.since.year}`;
+    return {
+      id: "cooked",
+      forms: [`${cooked}${cookedYear}, frozen ${withYear(lot.since)}`, short],
+    };
+  }
+  if (lot.place === "thawing") {
+    const short = `Cooked ${dayOf(batch.cookedOn)}, thawing ${dayOf(lot.since)}`;
+    return { id: "cooked", forms: [`${cooked}, thawing since ${writeDate(lot.since)}`, short] };
+  }
+  return { id: "cooked", forms: [cooked] };
+}
+
+/** What a box from the freezer needs to know when its place changes and nobody prints. */
+function thawNote(lot: Lot, batch: Batch): LabelNote {
+  const days = daysLeftAfterThaw(lot.usedDays, batch.keeping);
+  if (days < LEAST_DAYS_TO_THAW) {
+    return {
+      id: "thaw",
+      forms: ["Do not thaw first: heat straight from frozen.", "Heat straight from frozen."],
+    };
+  }
+  return {
+    id: "thaw",
+    forms: [
+      `Into the fridge to thaw on ____________: eat within ${days} days, that day counted.`,
+      `Once thawing: eat within ${days} days, that day counted.`,
+      `Eat by thawing day + ${count(days - 1, "day")}.`,
+    ],
+  };
+}
+
+function portionNote({ batch, style }: LabelInput): LabelNote {
+  const word = printable(batch.portionWord).text;
+  const about = batch.cookedWeightG === null ? "about " : "";
+  const weight = `${about}${writeGrams(batch.portionG)}`;
+  const { energy, protein } = figuresOf(batch.perPortion, style);
+  const all = [weight, energy, protein].filter((figure) => figure !== "").join(", ");
+  const lead = word === "" || word.length > 24 ? "One portion" : `One ${word}`;
+  const short = energy === "" ? weight : `${weight}, ${energy}`;
+  const forms = [...new Set([`${lead}: ${all}`, capital(all), capital(short)])];
+  return { id: "portion", forms: [...forms, null] };
+}
+
+/** Energy and protein of a portion as the group's style prints them; empty where not known. */
+function figuresOf(
+  sums: NutrientSums,
+  style: LabelStyle,
+): { readonly energy: string; readonly protein: string } {
+  const eu = euSums(sums);
+  const energy = style === "us" ? usFigure(sums, "energyKcal").text : euKcal(eu);
+  const protein = style === "us" ? usFigure(sums, "proteinG").text : euGrams(eu, "protein");
+  const known = (figure: string, lead: string) => (/\d/u.test(figure) ? `${lead}${figure}` : "");
+  return { energy: known(energy, ""), protein: known(protein, "protein ") };
+}
+
+function capital(text: string): string {
+  return text.slice(0, 1).toUpperCase() + text.slice(1);
+}
+
+/** The recipe's own words whole, else the temperature that they name: never a sentence cut in two. */
+function reheatNotes(reheating: readonly string[]): readonly LabelNote[] {
+  const whole = reheating.join(" ");
+  const { text, isWhole } = printable(whole);
+  const core = readStep(whole.slice(0, 2_000)).temperaturesC.filter(
+    (celsius) => celsius >= CORE_C.least && celsius <= CORE_C.most,
+  );
+  const forms = [
+    ...(text !== "" && isWhole ? [`Reheat: ${text}`] : []),
+    ...(core.length === 0 ? [] : [`Reheat to ${writeCore(Math.max(...core))} throughout.`]),
+  ];
+  return forms.length === 0 ? [] : [{ id: "reheat", forms: [...forms, null] }];
+}
