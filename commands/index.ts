@@ -1,4 +1,5 @@
 import { batchCool } from "./batch/cool.ts";
+import { batchLabels } from "./batch/labels.ts";
 import { batchLog } from "./batch/log.ts";
 import { foodAdd } from "./food/add.ts";
 import { foodLook } from "./food/look.ts";
@@ -30,6 +31,7 @@ export const COMMANDS: readonly Command[] = [
   recipeWithdraw,
   batchLog,
   batchCool,
+  batchLabels,
   stock,
   meals,
   reminders,

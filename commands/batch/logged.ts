@@ -158,8 +158,13 @@ function buttonsOf(
     label: "Undo",
     weight: "plain",
   };
+  const labels: Button = {
+    id: writePress("batch labels", "print", "batch", batch.id, "usual"),
+    label: "Labels",
+    weight: "plain",
+  };
   const see: Button = { id: writePress("stock", "board"), label: "See stock", weight: "plain" };
-  if (surplus === undefined || fridge === undefined) return [see, undo];
+  if (surplus === undefined || fridge === undefined) return [labels, see, undo];
   const froze = writePress("stock", "move", fridge.id, "froze", surplus.portions, fridge.portions);
   return [
     {
@@ -171,6 +176,7 @@ function buttonsOf(
         ),
       weight: "main",
     },
+    labels,
     see,
     undo,
   ];

@@ -18,8 +18,17 @@ const EVERYONE = [
     figure: "record what you cooked",
     note: "recipe, portions, cooked, weight, freeze",
   },
+  {
+    label: "/batch labels",
+    figure: "labels for your boxes, to print",
+    note: "copies, paper, grid:63.5 x 38.1 mm, start:4 on a used sheet",
+  },
   { label: "/batch cool", figure: "whether a box or pot cools in time" },
-  { label: "/stock", figure: "what is where, until when", note: "with buttons to move it" },
+  {
+    label: "/stock",
+    figure: "what is where, until when",
+    note: "with buttons to move it; code:7K3QA finds a box by its label",
+  },
   { label: "/meals", figure: "which meals are eaten from stock" },
   { label: "/reminders", figure: "what is coming, and how you are told" },
   {

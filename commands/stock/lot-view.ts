@@ -1,4 +1,6 @@
-import { isPast } from "../../shared/stock/lot.ts";
+import { lotCodes } from "../../shared/container-label/lot-code.ts";
+import { batchOf, isPast } from "../../shared/stock/lot.ts";
+import type { Lot, Stock } from "../../shared/stock/types.ts";
 import type { Instant } from "../../shared/time.ts";
 import { dateIn } from "../../shared/time.ts";
 import { writeDate } from "../../shared/words/write-when.ts";
@@ -6,13 +8,22 @@ import { writePress } from "../kit/press.ts";
 import { type Button, type Reply, reply, rows } from "../kit/reply.ts";
 import { canThaw, portionsOf, readyOf, type Shown, untilOf } from "../kit/say-lot.ts";
 
+/** A lot with the code that stands on its label. */
+export type Coded = Shown & { readonly code: string };
+
+export function codedLot(own: Stock, lot: Lot): Coded {
+  const code = lotCodes(own.lots).get(lot.id) ?? "";
+  return { lot, batch: batchOf(own.batches, lot.batchId), code };
+}
+
 /** One lot with everything that can be done to `portions` of it. */
-export function lotReply(one: Shown, portions: number, now: Instant, zone: string): Reply {
-  const { lot, batch } = one;
+export function lotReply(one: Coded, portions: number, now: Instant, zone: string): Reply {
+  const { lot, batch, code } = one;
   const today = dateIn(now, zone);
   const details = [
     { label: "Until", figure: untilOf(one, today) },
     { label: "Cooked", figure: writeDate(batch.cookedOn) },
+    { label: "Lot code", figure: code, note: "on its label" },
     ...(lot.place === "thawing" ? [{ label: "Ready", figure: readyOf(one, now, zone) }] : []),
     ...(batch.keeping.freezes === "well"
       ? []
@@ -28,10 +39,20 @@ export function lotReply(one: Shown, portions: number, now: Instant, zone: strin
     parts: [rows(null, details)],
     buttons: [
       ...moveButtons(one, portions, isPast(lot, batch, today)),
+      ...(isPast(lot, batch, today) ? [] : [labelsButton(lot)]),
       { id: writePress("stock", "board"), label: "Back", weight: "plain" },
     ],
     choices: lot.portions > 1 ? [howMany(one, portions)] : [],
   });
+}
+
+/** The dates of a label hold for one place: after a move it is printed again. */
+function labelsButton(lot: Lot): Button {
+  return {
+    id: writePress("batch labels", "print", "lot", lot.id, "usual"),
+    label: "Print labels",
+    weight: "plain",
+  };
 }
 
 function moveButtons({ lot, batch }: Shown, portions: number, past: boolean): readonly Button[] {

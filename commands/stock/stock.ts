@@ -9,11 +9,13 @@ import { dateIn, type Instant, isBefore, isDateBefore } from "../../shared/time.
 import { count } from "../../shared/words/plural.ts";
 import { command, Refusal } from "../kit/command.ts";
 import type { Context } from "../kit/context.ts";
+import { optionalText } from "../kit/options.ts";
 import { changeStock, loadStock, planFor } from "../kit/plan.ts";
 import type { Reply } from "../kit/reply.ts";
 import { sayStockProblem } from "../kit/say-stock-problem.ts";
 import { boardReply } from "./board.ts";
-import { lotReply } from "./lot-view.ts";
+import { byCode, codeOption } from "./by-code.ts";
+import { codedLot, lotReply } from "./lot-view.ts";
 
 const KINDS: Readonly<Record<string, MoveKind>> = {
   ate: "ate",
@@ -56,9 +58,10 @@ export const stock = command({
   path: ["stock"],
   description: "What is in your fridge and freezer, until when, and buttons to move it",
   who: "everyone",
-  options: [],
-  input: z.object({}),
-  handle: (context) => board(context, null),
+  options: [codeOption],
+  input: z.object({ code: optionalText(60) }),
+  handle: (context, { code }) =>
+    code === undefined ? board(context, null) : byCode(context, code),
   actions: {
     board: (context) => board(context, null),
     lot: (context, args) => showLot(context, args),
@@ -91,12 +94,7 @@ async function showLot(context: Context, args: readonly string[]): Promise<Reply
   const lot = await ownLot(context, own, parsed.data[0]);
   const asked = parsed.data[1] ?? 1;
   const portions = Math.max(1, Math.min(asked, lot.portions));
-  return lotReply(
-    { lot, batch: batchOf(own.batches, lot.batchId) },
-    portions,
-    context.now,
-    context.member.choice.zone,
-  );
+  return lotReply(codedLot(own, lot), portions, context.now, context.member.choice.zone);
 }
 
 /** A button of the board: it says how many portions it saw, so a second tap on an old board does nothing. */

@@ -23,9 +23,9 @@ export const PAGES_MM = {
 } as const;
 
 export const GRIDS: readonly Grid[] = [
-  grid("A4, 2 x 4 of 99 x 68 mm", "A4", [2, 4], [99.1, 67.7], 2.5),
-  grid("A4, 2 x 7 of 99 x 38 mm", "A4", [2, 7], [99.1, 38.1], 2.5),
-  grid("A4, 3 x 7 of 64 x 38 mm", "A4", [3, 7], [63.5, 38.1], 2.5),
+  grid("A4, 2 x 4 of 99.1 x 67.7 mm", "A4", [2, 4], [99.1, 67.7], 2.5),
+  grid("A4, 2 x 7 of 99.1 x 38.1 mm", "A4", [2, 7], [99.1, 38.1], 2.5),
+  grid("A4, 3 x 7 of 63.5 x 38.1 mm", "A4", [3, 7], [63.5, 38.1], 2.5),
   grid("A4, 3 x 8 of 70 x 37 mm", "A4", [3, 8], [70, 37], 0),
   grid("Letter, 2 x 3 of 4 x 3 1/3 in", "Letter", [2, 3], [101.6, 84.66], 4.76),
   grid("Letter, 2 x 5 of 4 x 2 in", "Letter", [2, 5], [101.6, 50.8], 4.76),

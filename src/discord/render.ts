@@ -9,6 +9,7 @@ import { type Reply, text as textPart } from "../../commands/kit/reply.ts";
 import { cut } from "./escape.ts";
 import { renderControls } from "./render-controls.ts";
 import { renderGallery, splitPictures } from "./render-pictures.ts";
+import { splitPrints } from "./render-prints.ts";
 import { fitText } from "./render-text.ts";
 
 const FILES_MAX = 10;
@@ -44,16 +45,20 @@ export interface Rendered {
 
 /**
  * Turns a reply into a message within the platform's limits. Never throws. Pictures that were not drawn
- * ahead (`drawPictures`) are drawn now; one that cannot be drawn is told in words.
+ * ahead (`drawPictures`) are drawn now; one that cannot be drawn is told in words. Prints must be made
+ * ahead (`makePrints`); one that is not is told in words.
  */
 export function render(reply: Reply, extras: RenderExtras = {}): Rendered {
   const mention = extras.mention !== undefined && isId(extras.mention) ? extras.mention : null;
   const { shown, inWords } = splitPictures(reply.pictures);
-  const parts = inWords.length === 0 ? reply.parts : [...reply.parts, textPart(...inWords)];
+  const prints = splitPrints(reply.prints);
+  const words = [...inWords, ...prints.inWords];
+  const parts = words.length === 0 ? reply.parts : [...reply.parts, textPart(...words)];
   const text = fitText({ ...reply, parts }, extras.notes);
   const whole = text.wholeText === null ? [] : [{ name: WHOLE_ANSWER, text: text.wholeText }];
   const files = nameFiles([
     ...shown.map(({ name, png, alt }) => ({ name, data: png, contentType: PNG, alt })),
+    ...prints.shown,
     ...[...whole, ...reply.files].map((file) => ({
       name: file.name,
       data: Buffer.from(cut(file.text, FILE_TEXT_MAX), "utf8"),

@@ -1,4 +1,5 @@
-import { raw } from "bwip-js/node";
+// Its "raw" by name is a symbology of that name; the default export has the function.
+import barcodes from "bwip-js/node";
 import type { Modules } from "../../shared/picture/print.ts";
 
 const known = new Map<string, Modules>();
@@ -12,7 +13,7 @@ const KNOWN_MAX = 500;
 export function qrModules(text: string): Modules {
   const before = known.get(text);
   if (before !== undefined) return before;
-  const [symbol] = raw("qrcode", text, "eclevel=H");
+  const [symbol] = barcodes.raw("qrcode", text, "eclevel=H");
   if (symbol === undefined || !("pixs" in symbol)) throw new Error("no such code");
   const { pixs, pixx, pixy } = symbol;
   const modules = Array.from({ length: pixy }, (_, y) =>

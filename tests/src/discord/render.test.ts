@@ -172,6 +172,16 @@ const anyReply: fc.Arbitrary<Reply> = fc.record({
       .map(({ name, alt, drawable }) => dot({ name, alt, ...(drawable ? {} : { svg: alt }) })),
     { maxLength: 6 },
   ),
+  prints: fc.array(
+    fc.record({
+      name: anyText,
+      title: anyText,
+      alt: anyText,
+      format: fc.constantFrom("pdf" as const, "png" as const),
+      pages: fc.constant([]),
+    }),
+    { maxLength: 7 },
+  ),
   parts: fc.array(
     fc.oneof(
       fc.array(anyText, { maxLength: 30 }).map((lines) => text(...lines)),
