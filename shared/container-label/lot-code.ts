@@ -26,6 +26,8 @@ const MEANT: Readonly<Record<string, string>> = {
 };
 const SHORT = 4;
 const LONG = 12;
+/** Longer ones take three twins in a row: what is longer and wrong is rather a word. */
+const LIKELY = SHORT + 1 + 2;
 const TYPED_MAX = 60;
 
 /** What a code is made from. */
@@ -70,7 +72,13 @@ export function lotByCode<One extends CodedLot>(
   const read = readCode(typed);
   if (read === null) return fail({ code: "not a lot code" });
   const data = read.slice(0, -1);
-  if (checkOf(data) !== read.slice(-1)) return fail({ code: "lot code mistyped", typed: read });
+  if (checkOf(data) !== read.slice(-1)) {
+    return fail(
+      read.length > LIKELY
+        ? { code: "not a lot code" }
+        : { code: "lot code mistyped", typed: read },
+    );
+  }
   const [found, ...others] = lots.filter(({ id }) => charactersOf(id).startsWith(data));
   if (found === undefined) return fail({ code: "no lot of that code", typed: read });
   const lotIds = [found, ...others].map(({ id }) => id);
