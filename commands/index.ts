@@ -11,6 +11,7 @@ import { me } from "./me/me.ts";
 import { meals } from "./meals/meals.ts";
 import { recipeCard } from "./recipe/card.ts";
 import { recipeDrafts } from "./recipe/drafts.ts";
+import { recipeFile } from "./recipe/file.ts";
 import { recipeFind } from "./recipe/find.ts";
 import { recipePublish } from "./recipe/publish.ts";
 import { recipeRevise } from "./recipe/revise.ts";
@@ -25,6 +26,7 @@ import { targetsShow } from "./targets/show.ts";
 export const COMMANDS: readonly Command[] = [
   recipeCard,
   recipeFind,
+  recipeFile,
   recipePublish,
   recipeDrafts,
   recipeRevise,

@@ -1,3 +1,4 @@
+import { dirname, join } from "node:path";
 import { movableClock, systemClock } from "./clock.ts";
 import { compose } from "./compose.ts";
 import { type Config, readConfig, secretsOf, withEnvFile } from "./config.ts";
@@ -49,6 +50,7 @@ async function serveTerminal(config: Config): Promise<number> {
       input: process.stdin,
       stream: process.stdout,
       isTty: process.stdin.isTTY === true && process.stdout.isTTY === true,
+      filesFolder: filesFolderOf(config.databaseUrl),
       zone: Intl.DateTimeFormat().resolvedOptions().timeZone,
       signal: stopSignal(),
     });
@@ -56,6 +58,12 @@ async function serveTerminal(config: Config): Promise<number> {
   } finally {
     await app.value.close();
   }
+}
+
+/** Beside the database where that is a file. */
+function filesFolderOf(databaseUrl: string): string {
+  const path = /^file:(.+)$/u.exec(databaseUrl)?.[1];
+  return join(path === undefined ? "data" : dirname(path), "files");
 }
 
 /** Sentences for whoever started the process, on standard error; 0 when there are none. */

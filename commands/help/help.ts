@@ -14,6 +14,11 @@ const EVERYONE = [
     note: "portions:8, have:850 g thigh, or fill:6 boxes of 400 g",
   },
   {
+    label: "/recipe file",
+    figure: "a recipe to keep or take elsewhere",
+    note: "as:text or as:json-ld",
+  },
+  {
     label: "/batch log",
     figure: "record what you cooked",
     note: "recipe, portions, cooked, weight, freeze",
@@ -27,7 +32,7 @@ const EVERYONE = [
   {
     label: "/stock",
     figure: "what is where, until when",
-    note: "with buttons to move it; code:7K3QA finds a box by its label",
+    note: "buttons to move it, a picture, code:7K3QA from a label",
   },
   { label: "/meals", figure: "which meals are eaten from stock" },
   { label: "/reminders", figure: "what is coming, and how you are told" },

@@ -55,10 +55,14 @@ export interface Choice {
   }[];
 }
 
-export interface ReplyFile {
-  readonly name: string;
-  readonly text: string;
-}
+/**
+ * A file that comes with a reply. Text goes out as UTF-8. Where files cannot be attached (the terminal), text
+ * without a media type is printed, everything else written to disk and its path shown.
+ */
+export type ReplyFile =
+  | { readonly name: string; readonly text: string; readonly mediaType?: string }
+  /** At most 8 MB. */
+  | { readonly name: string; readonly bytes: Uint8Array; readonly mediaType: string };
 
 /** A reply with sensible empties: name only what there is. */
 export function reply(heading: string, rest: Partial<Omit<Reply, "heading">> = {}): Reply {

@@ -23,12 +23,19 @@ import {
   staysThawable,
   untilOf,
 } from "../kit/say-lot.ts";
+import { firstLines } from "./first-lines.ts";
 
 const PLACES: readonly { readonly place: Place; readonly title: string }[] = [
   { place: "fridge", title: "Fridge" },
   { place: "thawing", title: "Thawing in the fridge" },
   { place: "freezer", title: "Freezer" },
 ];
+
+const PICTURE: Button = {
+  id: writePress("stock", "picture"),
+  label: "Picture",
+  weight: "plain",
+};
 
 interface BoardInput {
   readonly stock: Stock;
@@ -51,35 +58,20 @@ export function boardReply(input: BoardInput, lead: string | null = null): Reply
       buttons: undoButtons(input),
     });
   }
-  const answer = headingOf(input, shown);
+  const [first, second] = firstLines(input, shown);
   const parts = PLACES.flatMap(({ place, title }) => placeRows(shown, place, title, input));
-  return reply(lead ?? answer, {
-    parts: [...(lead === null ? [] : [text(answer)]), ...parts, ...adviceParts(input, shown)],
+  return reply(lead ?? first, {
+    parts: [
+      text(...(lead === null ? [] : [first]), second),
+      ...parts,
+      ...adviceParts(input, shown),
+    ],
     cautions: shown.some((one) => isPast(one.lot, one.batch, today))
       ? ["Past its date means thrown away: do not taste it to find out."]
       : [],
-    buttons: [...firstButtons(input, shown), ...undoButtons(input)],
+    buttons: [...firstButtons(input, shown), ...undoButtons(input), PICTURE],
     choices: [lotChoice(shown, input)],
   });
-}
-
-function headingOf(input: BoardInput, shown: readonly Shown[]): string {
-  const today = dateIn(input.now, input.zone);
-  const past = shown.find((one) => isPast(one.lot, one.batch, today));
-  if (past !== undefined)
-    return `Throw away ${portionsOf(past)} of ${past.batch.title}: past its date.`;
-  const [next] = input.allocation.servings;
-  const lot = shown.find((one) => one.lot.id === next?.lotId);
-  if (next !== undefined && lot !== undefined) {
-    const isFrozen = lot.lot.place === "freezer";
-    const where =
-      next.from !== "freezer" ? "" : isFrozen ? ", still in the freezer" : ", to be frozen now";
-    return `Next: ${lot.batch.title}${where}, ${mealOf(next, input.zone)}.`;
-  }
-  const [first] = shown;
-  return first === undefined
-    ? "Nothing in stock."
-    : `First to go: ${first.batch.title}, ${untilOf(first, today)}.`;
 }
 
 function placeRows(

@@ -16,6 +16,7 @@ import { sayStockProblem } from "../kit/say-stock-problem.ts";
 import { boardReply } from "./board.ts";
 import { byCode, codeOption } from "./by-code.ts";
 import { codedLot, lotReply } from "./lot-view.ts";
+import { showPicture } from "./picture.ts";
 
 const KINDS: Readonly<Record<string, MoveKind>> = {
   ate: "ate",
@@ -64,6 +65,7 @@ export const stock = command({
     code === undefined ? board(context, null) : byCode(context, code),
   actions: {
     board: (context) => board(context, null),
+    picture: (context) => showPicture(context),
     lot: (context, args) => showLot(context, args),
     count: (context, args) => showLot(context, args),
     move: (context, args) => pressMove(context, args),

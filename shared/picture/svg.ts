@@ -42,14 +42,20 @@ function escapeText(text: string): string {
     .replaceAll("'", "&#39;");
 }
 
-/** A line of text, `y` its baseline. */
+/** A line of text, `y` its baseline; it begins, ends or has its middle at `x`. */
 export function textAt(
   at: { readonly x: number; readonly y: number },
   text: string,
-  { sizePx, bold = false, colour = INK }: Face & { readonly colour?: string },
+  { sizePx, bold = false, colour = INK, anchor = "start" }: TextLook,
 ): string {
   const weight = bold ? ' font-weight="bold"' : "";
-  return `<text x="${px(at.x)}" y="${px(at.y)}" font-family="DejaVu Sans" font-size="${px(sizePx)}"${weight} fill="${colour}">${escapeText(text)}</text>`;
+  const where = anchor === "start" ? "" : ` text-anchor="${anchor}"`;
+  return `<text x="${px(at.x)}" y="${px(at.y)}" font-family="DejaVu Sans" font-size="${px(sizePx)}"${weight}${where} fill="${colour}">${escapeText(text)}</text>`;
+}
+
+interface TextLook extends Face {
+  readonly colour?: string;
+  readonly anchor?: "start" | "middle" | "end";
 }
 
 export function filled({ x, y, width, height }: Box, colour: string): string {
@@ -60,6 +66,44 @@ export function filled({ x, y, width, height }: Box, colour: string): string {
 export function framed({ x, y, width, height }: Box, colour: string, linePx: number): string {
   const half = linePx / 2;
   return `<rect x="${px(x + half)}" y="${px(y + half)}" width="${px(width - linePx)}" height="${px(height - linePx)}" fill="none" stroke="${colour}" stroke-width="${px(linePx)}"/>`;
+}
+
+/** A line from one point to another. */
+export function lineFrom(
+  [x1, y1]: readonly [number, number],
+  [x2, y2]: readonly [number, number],
+  { colour, linePx }: { readonly colour: string; readonly linePx: number },
+): string {
+  return `<line x1="${px(x1)}" y1="${px(y1)}" x2="${px(x2)}" y2="${px(y2)}" stroke="${colour}" stroke-width="${px(linePx)}"/>`;
+}
+
+/** A filled shape with a thin edge. */
+export function polygon(
+  points: readonly (readonly [number, number])[],
+  { fill, edge }: { readonly fill: string; readonly edge: string },
+): string {
+  const list = points.map(([x, y]) => `${px(x)},${px(y)}`).join(" ");
+  return `<polygon points="${list}" fill="${fill}" stroke="${edge}" stroke-width="2"/>`;
+}
+
+/** A box filled with slanting lines, in one direction or in both; drawn inside its box. */
+export function hatched(box: Box, colour: string, directions: 1 | 2): string {
+  const { x, y, width, height } = box;
+  const look = { colour, linePx: 3 };
+  const lines: string[] = [];
+  for (let start = -height; start < width; start += 12) {
+    const [left, right] = [Math.max(start, 0), Math.min(start + height, width)];
+    if (right <= left) continue;
+    // From the bottom left to the top right, cut at the box's sides.
+    const [low, high] = [y + height - (left - start), y + height - (right - start)];
+    lines.push(lineFrom([x + left, low], [x + right, high], look));
+    if (directions === 2) {
+      lines.push(
+        lineFrom([x + left, 2 * y + height - low], [x + right, 2 * y + height - high], look),
+      );
+    }
+  }
+  return lines.join("");
 }
 
 /** A whole document on a light ground. */

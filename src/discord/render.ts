@@ -5,7 +5,7 @@ import {
   MessageFlags,
   type RawFile,
 } from "discord.js";
-import { type Reply, text as textPart } from "../../commands/kit/reply.ts";
+import { type Reply, type ReplyFile, text as textPart } from "../../commands/kit/reply.ts";
 import { cut } from "./escape.ts";
 import { renderControls } from "./render-controls.ts";
 import { renderGallery, splitPictures } from "./render-pictures.ts";
@@ -16,6 +16,7 @@ const FILES_MAX = 10;
 const FILE_NAME_MAX = 60;
 /** Below the platform's 10 MiB for one file, also when every character takes four bytes. */
 const FILE_TEXT_MAX = 2_000_000;
+const FILE_BYTES_MAX = 8_000_000;
 const WHOLE_ANSWER = "whole-answer.txt";
 const PNG = "image/png";
 const PLAIN_TEXT = "text/plain; charset=utf-8";
@@ -52,19 +53,19 @@ export function render(reply: Reply, extras: RenderExtras = {}): Rendered {
   const mention = extras.mention !== undefined && isId(extras.mention) ? extras.mention : null;
   const { shown, inWords } = splitPictures(reply.pictures);
   const prints = splitPrints(reply.prints);
-  const words = [...inWords, ...prints.inWords];
-  const parts = words.length === 0 ? reply.parts : [...reply.parts, textPart(...words)];
+  const tooLarge = reply.files.filter(isTooLarge);
+  const inPlace = [
+    ...inWords,
+    ...prints.inWords,
+    ...tooLarge.map(({ name }) => `${name} is too large to be sent.`),
+  ];
+  const parts = inPlace.length === 0 ? reply.parts : [...reply.parts, textPart(...inPlace)];
   const text = fitText({ ...reply, parts }, extras.notes);
   const whole = text.wholeText === null ? [] : [{ name: WHOLE_ANSWER, text: text.wholeText }];
   const files = nameFiles([
     ...shown.map(({ name, png, alt }) => ({ name, data: png, contentType: PNG, alt })),
     ...prints.shown,
-    ...[...whole, ...reply.files].map((file) => ({
-      name: file.name,
-      data: Buffer.from(cut(file.text, FILE_TEXT_MAX), "utf8"),
-      contentType: PLAIN_TEXT,
-      alt: null,
-    })),
+    ...[...whole, ...reply.files.filter((file) => !isTooLarge(file))].map(attachedFile),
   ]);
   const pictures = files.flatMap(({ name, alt }) => (alt === null ? [] : [{ name, alt }]));
   const first = mention === null ? text.heading : `<@${mention}> ${text.heading}`;
@@ -107,6 +108,22 @@ interface MessageFile {
   readonly contentType: string;
   /** Its text where it is a picture; null where it is a file to open. */
   readonly alt: string | null;
+}
+
+function isTooLarge(file: ReplyFile): boolean {
+  return "bytes" in file && file.bytes.length > FILE_BYTES_MAX;
+}
+
+function attachedFile(file: ReplyFile): MessageFile {
+  const { name } = file;
+  return "bytes" in file
+    ? { name, data: Buffer.from(file.bytes), contentType: file.mediaType, alt: null }
+    : {
+        name,
+        data: Buffer.from(cut(file.text, FILE_TEXT_MAX), "utf8"),
+        contentType: file.mediaType ?? PLAIN_TEXT,
+        alt: null,
+      };
 }
 
 /** Names that the platform keeps as they are, each once. */

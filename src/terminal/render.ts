@@ -14,15 +14,22 @@ export interface Rendered {
   readonly picks: readonly Pick[];
 }
 
+/** Writes a file to disk: its path, or null where that is not possible. */
+export type KeepFile = (file: ReplyFile) => string | null;
+
 const LABEL_MAX = 40;
 const FIGURE_MAX = 24;
 const BETWEEN = 2;
 
 /**
  * A reply as text: the answer first, then its parts, cautions last, then what can be picked, numbered
- * from `firstNumber`. Ends in a newline.
+ * from `firstNumber`. Files to keep are handed to `keep`. Ends in a newline.
  */
-export function renderReply(reply: Reply, firstNumber: number): Rendered {
+export function renderReply(
+  reply: Reply,
+  firstNumber: number,
+  keep: KeepFile = () => null,
+): Rendered {
   const numbered = numberPicks(reply, firstNumber);
   const blocks = [
     wrap(reply.heading, COLUMNS),
@@ -30,7 +37,7 @@ export function renderReply(reply: Reply, firstNumber: number): Rendered {
     ...reply.parts.map(renderPart),
     ...reply.pictures.map(({ alt }) => wrap(`[picture: ${alt}]`, COLUMNS, "", "  ")),
     reply.cautions.flatMap((caution) => wrap(`Caution: ${caution}`, COLUMNS, "", "  ")),
-    ...reply.files.map(renderFile),
+    ...reply.files.map((file) => renderFile(file, keep)),
     ...numbered.blocks,
   ].filter((block) => block.length > 0);
   return {
@@ -78,8 +85,14 @@ function renderRow(row: Row, labelWidth: number, figureWidth: number): readonly 
   return [...wrap(label, COLUMNS, gap, deeper), ...wrap(figure, COLUMNS, deeper), ...below];
 }
 
-/** Written out as it is, for it is meant to be copied. */
-function renderFile(file: ReplyFile): readonly string[] {
+/** To read at once is written out as it is; to keep goes to disk, and is written out only where that fails. */
+function renderFile(file: ReplyFile, keep: KeepFile): readonly string[] {
+  const path = "text" in file && file.mediaType === undefined ? null : keep(file);
+  // A path is not wrapped: it is meant to be copied.
+  if (path !== null) return [`File: ${plain(path)}`];
+  if ("bytes" in file) {
+    return wrap(`File ${file.name}: it could not be written to disk here.`, COLUMNS);
+  }
   const lines = file.text.replace(/\n$/u, "").split("\n");
   return [`File ${plain(file.name)}:`, ...lines.map((line) => `  | ${plain(line)}`.trimEnd())];
 }

@@ -1,6 +1,6 @@
 import type { Reply } from "../../commands/kit/reply.ts";
 import { COLUMNS, wrap } from "./plain.ts";
-import { type Pick, renderReply } from "./render.ts";
+import { type KeepFile, type Pick, renderReply } from "./render.ts";
 
 /** A numbered button or list entry, with the place its message stands in. */
 export interface Picked extends Pick {
@@ -20,7 +20,7 @@ export interface Screen {
   find(number: number): Picked | null;
 }
 
-export function createScreen(write: (text: string) => void): Screen {
+export function createScreen(write: (text: string) => void, keep?: KeepFile): Screen {
   let picks: readonly Picked[] = [];
   // Numbers stay good until something newer can be picked: switching person must not clear them.
   let isFresh = false;
@@ -29,7 +29,7 @@ export function createScreen(write: (text: string) => void): Screen {
     exact: (text) => write(`${text}\n`),
     show(reply, { header, isDirect }) {
       const kept = isFresh ? [] : picks;
-      const rendered = renderReply(reply, kept.length + 1);
+      const rendered = renderReply(reply, kept.length + 1, keep);
       if (rendered.picks.length > 0) {
         picks = [...kept, ...rendered.picks.map((pick) => ({ ...pick, isDirect }))];
         isFresh = false;

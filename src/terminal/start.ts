@@ -9,6 +9,7 @@ import type { Tick } from "../jobs/reminder-tick.ts";
 import { startSchedule } from "../jobs/schedule.ts";
 import type { Log } from "../log.ts";
 import { chatOutput, runChat } from "./chat.ts";
+import { keepFilesIn } from "./keep-file.ts";
 import { createTerminalMessenger } from "./messenger.ts";
 import { createScreen } from "./screen.ts";
 import { createTerminalSession, TERMINAL_GROUP } from "./session.ts";
@@ -27,6 +28,8 @@ export interface TerminalParts {
   readonly isTty: boolean;
   /** The machine's zone. */
   readonly zone: string;
+  /** Where files to keep are written. */
+  readonly filesFolder: string;
   readonly signal: AbortSignal;
 }
 
@@ -38,7 +41,7 @@ export async function runTerminal(parts: TerminalParts): Promise<void> {
   const { clock, log, zone, stream, isTty } = parts;
   await takeZone(parts.stores, zone);
   const output = chatOutput(stream);
-  const screen = createScreen(output.write);
+  const screen = createScreen(output.write, keepFilesIn(parts.filesFolder));
   const tick = parts.tickFor(createTerminalMessenger(screen, clock), 1);
   const session = createTerminalSession({ ...parts, tick, screen });
   if (isTty) screen.line("Batch Clerk. Type /help, or / and Tab. quit ends.");

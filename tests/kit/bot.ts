@@ -108,6 +108,13 @@ export function buttonOf(reply: Reply, label: string): string {
   return found.id;
 }
 
+/** The text of a reply's first file; throws when there is none. */
+export function fileTextOf(reply: Reply): string {
+  const [file] = reply.files;
+  if (file === undefined || !("text" in file)) throw new Error("no file of text");
+  return file.text;
+}
+
 export const POT_TEXT = `Barley and lamb pot
 Makes 6 portions
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { buttonOf, COACH } from "../../kit/bot.ts";
+import { buttonOf, COACH, fileTextOf } from "../../kit/bot.ts";
 import { readAloud } from "../../kit/recipes-and-context.ts";
 import {
   attach,
@@ -69,7 +69,7 @@ describe("writing a recipe in a form", () => {
     const over = { ...long, more4: `${page}${"x".repeat(250)}` };
     const back = await bot().submit(COACH, (await blankForm(bot())).id, over);
     expect(back.heading).toMatch(/characters: a recipe may have 20000/u);
-    expect(back.files[0]?.text).toContain("- 5 g salt");
+    expect(fileTextOf(back)).toContain("- 5 g salt");
     const empty = await bot().submit(COACH, (await blankForm(bot())).id, { text: " " });
     expect(empty.heading).toMatch(/There is no text/u);
     expect((await bot().ask(COACH, "recipe drafts")).heading).toBe("You have no drafts.");
@@ -137,7 +137,7 @@ describe("a draft", () => {
     const read = await attach(bot(), NETTLES);
     const dropped = await bot().press(COACH, buttonOf(read, "Drop"));
     expect(dropped.heading).toBe("Dropped: Green pot");
-    expect(dropped.files[0]?.text).toBe(NETTLES);
+    expect(fileTextOf(dropped)).toBe(NETTLES);
     expect((await bot().press(COACH, buttonOf(read, "Publish"))).heading).toMatch(/not there any/u);
     expect(await published(bot())).toEqual([]);
   });
@@ -152,6 +152,6 @@ describe("a draft", () => {
     expect((await attach(bot(), NETTLES)).heading).toMatch(/^You have 10 drafts/u);
     const back = await bot().submit(COACH, form.id, { text: NETTLES });
     expect(back.heading).toMatch(/^You have 10 drafts/u);
-    expect(back.files[0]?.text).toBe(NETTLES);
+    expect(fileTextOf(back)).toBe(NETTLES);
   });
 });

@@ -100,6 +100,28 @@ describe("what does not fit", () => {
   });
 });
 
+describe("a file of bytes", () => {
+  it("is attached whole under its media type", () => {
+    const bytes = Uint8Array.from([37, 80, 68, 70, 0, 255]);
+    const { files, violations } = sent(
+      reply("Labels", { files: [{ name: "labels.pdf", bytes, mediaType: "application/pdf" }] }),
+    );
+    expect(violations).toEqual([]);
+    expect(files).toEqual([
+      { name: "labels.pdf", data: Buffer.from(bytes), contentType: "application/pdf" },
+    ]);
+  });
+
+  it("that is too large for the platform is left out, and the message says so", () => {
+    const bytes = new Uint8Array(8_000_001);
+    const { files, texts } = sent(
+      reply("Labels", { files: [{ name: "labels.pdf", bytes, mediaType: "application/pdf" }] }),
+    );
+    expect(files).toEqual([]);
+    expect(texts.join("\n")).toContain("labels.pdf is too large to be sent.");
+  });
+});
+
 /** A picture as small as can be. */
 function dot(rest: Partial<Picture> = {}): Picture {
   const svg =

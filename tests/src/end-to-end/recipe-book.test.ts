@@ -235,6 +235,7 @@ async function chat(...lines: readonly string[]): Promise<string> {
     input,
     stream,
     isTty: false,
+    filesFolder: join(folder, "files"),
     zone: "Europe/Lisbon",
     signal: new AbortController().signal,
   });

@@ -77,6 +77,29 @@ describe("a reply as text", () => {
     );
   });
 
+  it("gives the path of a file to keep, and prints what is to be read", () => {
+    const answer = reply("Here", {
+      files: [
+        { name: "steps.txt", text: "1. Stir.\n" },
+        { name: "a.pdf", bytes: Uint8Array.from([37, 80]), mediaType: "application/pdf" },
+      ],
+    });
+    const { text: shown } = renderReply(answer, 1, ({ name }) => `data/files/${name}`);
+    expect(shown).toBe("Here\n\nFile steps.txt:\n  | 1. Stir.\n\nFile: data/files/a.pdf\n");
+  });
+
+  it("prints a text to keep where it cannot be written, and says so of bytes", () => {
+    const answer = reply("Here", {
+      files: [
+        { name: "pot.txt", text: "Pot\n", mediaType: "text/plain" },
+        { name: "a.pdf", bytes: Uint8Array.from([37, 80]), mediaType: "application/pdf" },
+      ],
+    });
+    expect(renderReply(answer, 1, () => null).text).toBe(
+      "Here\n\nFile pot.txt:\n  | Pot\n\nFile a.pdf: it could not be written to disk here.\n",
+    );
+  });
+
   it("keeps every line of prose and figures within 76 columns and loses no word", () => {
     const word = fc.stringMatching(/^[a-zé]{1,20}$/u);
     const phrase = fc.array(word, { minLength: 1, maxLength: 30 }).map((words) => words.join(" "));
