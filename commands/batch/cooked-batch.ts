@@ -2,15 +2,19 @@ import { allergensIn } from "../../shared/allergen/find.ts";
 import { batchId } from "../../shared/ids.ts";
 import { resolveKeeping } from "../../shared/keeping/resolve.ts";
 import { nutritionOf } from "../../shared/nutrition/portion.ts";
-import { scaleRecipe } from "../../shared/recipe/scale.ts";
+import { type ScaledRecipe, scaleRecipe } from "../../shared/recipe/scale.ts";
 import type { Batch } from "../../shared/stock/types.ts";
 import { dateIn } from "../../shared/time.ts";
 import { readWhen } from "../../shared/words/read-when.ts";
 import { Refusal } from "../kit/command.ts";
 import type { Context } from "../kit/context.ts";
 import type { PublishedRecipe } from "../kit/ports.ts";
+import { type Part, rows } from "../kit/reply.ts";
 import { sayScaleProblem } from "../kit/say-problem.ts";
 import { allergyAlerts, tableAlerts } from "../recipe/allergen-parts.ts";
+import { leftoverRows } from "../recipe/card-extras.ts";
+import type { CardRequest } from "../recipe/card-request.ts";
+import { sizeParts } from "../recipe/card-size.ts";
 
 /** A slip of the unit or the point would make a label and a thaw time that nobody can trust. */
 function checkWeight(weightG: number | undefined, portions: number): void {
@@ -22,23 +26,28 @@ function checkWeight(weightG: number | undefined, portions: number): void {
   );
 }
 
-interface Cooked {
-  readonly portions?: number | undefined;
+/** When it was cooked, as typed, and what it weighs, grams. */
+export interface Cooked {
   readonly cooked?: string | undefined;
   readonly weight?: number | undefined;
-  readonly without?: string | undefined;
 }
 
 interface LoggedBatch {
   readonly batch: Batch;
   /** What the member avoids and the batch holds, and what is not for who eats with them. */
   readonly alerts: readonly string[];
+  /** What decided the size, and what is left over of what: the parts a card has of it. */
+  readonly sized: readonly Part[];
 }
 
-/** The batch with everything its dates and labels need as of today: a later revision does not change it. */
+/**
+ * The batch at the size asked for, with everything its dates and labels need as of today: a later revision
+ * does not change it.
+ */
 export function cookedBatch(
   context: Context,
   published: PublishedRecipe,
+  request: CardRequest,
   input: Cooked,
 ): LoggedBatch {
   const { member, now, foods } = context;
@@ -53,14 +62,9 @@ export function cookedBatch(
       `“${input.cooked}” is not a time I understand: type such as now, 18:30, yesterday 18:30 or Sun 17:00.`,
     );
   }
-  const portions = input.portions ?? recipe.portions;
-  const without = input.without?.split(",").map((part) => part.trim()) ?? [];
-  const scaled = scaleRecipe(recipe, foods, {
-    by: { kind: "portions", portions },
-    without,
-    swaps: {},
-  });
+  const scaled = scaleRecipe(recipe, foods, request);
   if (!scaled.ok) throw new Refusal(sayScaleProblem(scaled.problem));
+  const { portions, portionWord } = scaled.value;
   const leftOut = scaled.value.leftOut
     .filter((part) => part.kind === "component")
     .map((part) => part.name);
@@ -72,7 +76,7 @@ export function cookedBatch(
     memberId: member.id,
     revisionId: published.revisionId,
     title: recipe.title,
-    portionWord: recipe.portionWord,
+    portionWord,
     portionsCooked: portions,
     cookedAt: when.value,
     cookedOn: dateIn(when.value, zone),
@@ -86,5 +90,15 @@ export function cookedBatch(
     ...allergyAlerts(member.profile, allergensIn(lines, foods)),
     ...tableAlerts(member.profile, { recipe, lines, foods }),
   ];
-  return { batch, alerts };
+  return { batch, alerts, sized: sizedParts(published, request, scaled.value, context) };
+}
+
+function sizedParts(
+  published: PublishedRecipe,
+  request: CardRequest,
+  scaled: ScaledRecipe,
+  { foods }: Context,
+): readonly Part[] {
+  const left = leftoverRows({ published, scaled, foods });
+  return [...sizeParts({ request, scaled }), ...(left.length === 0 ? [] : [rows(null, left)])];
 }

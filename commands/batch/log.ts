@@ -1,8 +1,5 @@
 import { z } from "zod";
-import { lotId } from "../../shared/ids.ts";
-import { decideLog } from "../../shared/stock/decide.ts";
-import { dateIn } from "../../shared/time.ts";
-import { command, Refusal } from "../kit/command.ts";
+import { command } from "../kit/command.ts";
 import {
   gramsText,
   optionalText,
@@ -10,11 +7,15 @@ import {
   requiredText,
   zeroOrMoreText,
 } from "../kit/options.ts";
-import { changeStock } from "../kit/plan.ts";
-import { completePart, completeRecipe, recipeOrRefuse } from "../kit/recipe-options.ts";
-import { sayStockProblem } from "../kit/say-stock-problem.ts";
-import { cookedBatch } from "./cooked-batch.ts";
-import { loggedReply } from "./logged.ts";
+import {
+  completePart,
+  completeRecipe,
+  completeSwap,
+  recipeOrRefuse,
+} from "../kit/recipe-options.ts";
+import { hasOneSize, ONE_SIZE, requestOf } from "../recipe/card-asked.ts";
+import { cardLogForm, pressedLog, readCardLog } from "./card-log.ts";
+import { logBatch } from "./log-batch.ts";
 
 export const batchLog = command({
   path: ["batch", "log"],
@@ -31,6 +32,19 @@ export const batchLog = command({
     {
       name: "portions",
       description: "How many portions it made; as the recipe says if you leave it out",
+      required: false,
+      kind: "text",
+    },
+    {
+      name: "have",
+      description: "Instead of portions: what went in, such as 850 g thigh; the scarcest decides",
+      required: false,
+      kind: "text",
+    },
+    {
+      name: "fill",
+      description:
+        "Instead of portions: what you filled, by cooked weight, such as 6 boxes of 400 g",
       required: false,
       kind: "text",
     },
@@ -54,48 +68,41 @@ export const batchLog = command({
     },
     {
       name: "without",
-      description: "An optional part you left out",
+      description: "Parts or foods you left out, such as tortillas, cheese",
       required: false,
       kind: "text",
       complete: completePart,
     },
+    {
+      name: "swap",
+      description: "Swaps you took, by the food you took instead",
+      required: false,
+      kind: "text",
+      complete: completeSwap,
+    },
   ],
-  input: z.object({
-    recipe: requiredText("recipe", 120),
-    portions: portionsText.optional(),
-    cooked: optionalText(40),
-    weight: gramsText.optional(),
-    freeze: zeroOrMoreText.optional(),
-    without: optionalText(100),
-  }),
+  input: z
+    .object({
+      recipe: requiredText("recipe", 200),
+      portions: portionsText.optional(),
+      have: optionalText(300),
+      fill: optionalText(80),
+      cooked: optionalText(40),
+      weight: gramsText.optional(),
+      freeze: zeroOrMoreText.optional(),
+      without: optionalText(200),
+      swap: optionalText(200),
+    })
+    .refine(hasOneSize, { message: ONE_SIZE }),
   handle: async (context, input) => {
     const published = await recipeOrRefuse(context, input.recipe);
-    const { batch, alerts } = cookedBatch(context, published, input);
-    const { stores, member, now, newId, causeId } = context;
-    const zone = member.choice.zone;
-    const changed = await changeStock({
-      stores,
-      member,
-      now,
-      causeId,
-      newId,
-      newBatch: batch,
-      decide: () =>
-        decideLog(batch, input.freeze ?? 0, { at: now, on: dateIn(now, zone) }, () =>
-          lotId(newId()),
-        ),
-    });
-    if (!changed.ok) throw new Refusal(sayStockProblem(changed.problem, zone));
-    const rules = await stores.meals.list(member.id);
-    return loggedReply({
-      ...changed.value,
-      batch,
-      froze: input.freeze ?? 0,
-      now,
-      zone,
-      zoneIsOwn: member.zoneIsOwn,
-      hasMeals: rules.length > 0,
-      alerts,
-    });
+    return logBatch(context, published, requestOf(context, published.recipe, input), input);
+  },
+  forms: { form: async (context, args) => cardLogForm(await pressedLog(context, args)) },
+  submissions: {
+    done: async (context, args, filled) => {
+      const { published, request } = await pressedLog(context, args);
+      return logBatch(context, published, request, readCardLog(filled));
+    },
   },
 });

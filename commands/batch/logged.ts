@@ -19,6 +19,8 @@ interface Logged {
   readonly zoneIsOwn: boolean;
   readonly hasMeals: boolean;
   readonly alerts: readonly string[];
+  /** What decided its size, and what is left over. */
+  readonly sized: Reply["parts"];
 }
 
 /** What to keep, what to freeze now and why, right after logging. */
@@ -55,6 +57,7 @@ export function loggedReply(input: Logged): Reply {
               }),
         },
       ]),
+      ...input.sized,
       ...plannedParts(input),
     ],
     cautions: cautionsOf(input, fridge),

@@ -21,7 +21,7 @@ const EVERYONE = [
   {
     label: "/batch log",
     figure: "record what you cooked",
-    note: "recipe, portions, cooked, weight, freeze",
+    note: "sized like a card, or by a card's Log it; cooked:18:30, weight:2.4 kg",
   },
   {
     label: "/batch labels",

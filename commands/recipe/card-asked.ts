@@ -17,17 +17,29 @@ import { resolveSwaps, resolveWithout } from "../kit/recipe-options.ts";
 import { sayScaleProblem } from "../kit/say-problem.ts";
 import type { CardRequest } from "./card-request.ts";
 
-/** The options of a card as typed. */
-export interface Asked {
+/** What decides how much is made, as typed. */
+interface SizeAsked {
   readonly portions?: number | undefined;
   readonly have?: string | undefined;
   readonly fill?: string | undefined;
+}
+
+/** The options of a card as typed. */
+export interface Asked extends SizeAsked {
   readonly without?: string | undefined;
   readonly swap?: string | undefined;
   readonly units?: "metric" | "us" | undefined;
   readonly tray?: string | undefined;
   readonly start?: string | undefined;
 }
+
+/** For a schema: whether not more than one of the options decides the size. */
+export function hasOneSize({ portions, have, fill }: SizeAsked): boolean {
+  return [portions, have, fill].filter((size) => size !== undefined).length <= 1;
+}
+
+export const ONE_SIZE =
+  "Type one of portions:, have: and fill:, not both or all: each decides the size.";
 
 /** What is asked for, resolved against the recipe; refuses what does not fit it. */
 export function requestOf(context: Context, recipe: Recipe, asked: Asked): CardRequest {

@@ -9,7 +9,11 @@ import type { Card } from "./card-model.ts";
 import { keepingRow } from "./keeping-row.ts";
 
 /** What is left of a sauce that makes more than goes in, and for how long that keeps by itself. */
-export function leftoverRows({ published, scaled, foods }: Card): readonly Row[] {
+export function leftoverRows({
+  published,
+  scaled,
+  foods,
+}: Pick<Card, "published" | "scaled" | "foods">): readonly Row[] {
   return scaled.leftover.map(({ component, madeG, leftG }) => {
     const own = published.recipe.components.filter(({ name }) => name === component);
     const alone = {

@@ -6,6 +6,7 @@ import type { LabelExtras, LabelStyle } from "../../shared/label/types.ts";
 import { type Nutrition, nutritionOf } from "../../shared/nutrition/portion.ts";
 import type { NutrientSums } from "../../shared/nutrition/types.ts";
 import { scaleRecipe } from "../../shared/recipe/scale.ts";
+import { count } from "../../shared/words/plural.ts";
 import { type Button, type Part, type Reply, type Row, reply, rows, text } from "../kit/reply.ts";
 import { sayScaleCaution } from "../kit/say-problem.ts";
 import { allergenRows } from "./allergen-parts.ts";
@@ -73,7 +74,7 @@ export function cardReply(card: Card): Reply {
         ...marinadeRows(card),
         ...allergenRows(allergens),
       ]),
-      text(logHint(card)),
+      ...logHint(card),
     ],
     cautions: [
       ...figureNotes({ ...figures, assumptions: assumptionsShown(card, figures) }),
@@ -178,18 +179,16 @@ function withEachLeftOut({ published, request, scaled, foods }: Card): readonly 
   });
 }
 
-/** Portions of the log are of the written size. */
-function logHint({ published, scaled }: Card): string {
-  const left = scaled.leftOut.filter(({ kind }) => kind === "component").map(({ name }) => name);
-  const without = left.length === 0 ? "" : ` without:${left.join(", ")}`;
-  const written = Math.max(1, Math.round(scaled.portions * scaled.portionShare));
-  const isOther = Math.abs(scaled.portionShare - 1) > OTHER_SIZE;
-  const note = isOther ? " (the log counts portions of the written size)" : "";
-  return `Cooked it? Log this batch: /batch log recipe:${published.recipe.title} portions:${written}${without}${note}`;
+/** Only where the button has no room for the request: the same size, to type. */
+function logHint({ published, request, scaled }: Card): readonly Part[] {
+  const { recipe, revisionId } = published;
+  if (requestPress("log", revisionId, recipe, request) !== null) return [];
+  return [
+    text(
+      `Cooked it? Type /batch log recipe:${recipe.title} with the same options as this card; it made ${count(scaled.portions, scaled.portionWord)}.`,
+    ),
+  ];
 }
-
-/** A portion that differs by more than this is another size to who eats it. */
-const OTHER_SIZE = 0.02;
 
 function stepsPress({ published, request }: Card): string | null {
   return requestPress("steps", published.id, published.recipe, request);
@@ -198,11 +197,13 @@ function stepsPress({ published, request }: Card): string | null {
 function cardButtons(card: Card): readonly Button[] {
   const { published, request } = card;
   const steps = stepsPress(card);
+  const log = requestPress("log", published.revisionId, published.recipe, request);
   const label = requestPress("label", published.id, published.recipe, request);
   return [
     ...(steps === null || !hasSteps(card)
       ? []
       : [{ id: steps, label: "Steps", weight: "main" } as const]),
+    ...(log === null ? [] : [{ id: log, label: "Log it", weight: "plain" } as const]),
     ...(label === null ? [] : [{ id: label, label: "Label", weight: "plain" } as const]),
   ];
 }

@@ -1,5 +1,6 @@
 import { Temporal } from "temporal-polyfill";
 import { z } from "zod";
+import type { RecipeId, RevisionId } from "../../shared/ids.ts";
 import { resolvePart } from "../../shared/recipe/resolve-part.ts";
 import type { ScaleRequest } from "../../shared/recipe/scale.ts";
 import type { Tray } from "../../shared/recipe/tray.ts";
@@ -34,26 +35,35 @@ export const AS_WRITTEN: CardRequest = {
 const NONE = "-";
 const STALE = "That button no longer fits the recipe: ask for the card again with /recipe card.";
 
+/** What a request is carried to: the card itself, its parts, or the log of what was cooked by it. */
+const PRESSES = {
+  show: ["recipe card", "show"],
+  steps: ["recipe card", "steps"],
+  label: ["recipe card", "label"],
+  log: ["batch log", "form"],
+} as const;
+
 /**
- * A button id that carries the request: recipe id, size, parts left out, swaps, units. Null when it
+ * A button id that carries the request: whose it is, size, parts left out, swaps, units. Null when it
  * does not fit into the platform's 100 characters; the card then goes without that button.
  */
 export function requestPress(
-  action: "show" | "steps" | "label",
-  recipeId: string,
+  action: keyof typeof PRESSES,
+  id: RecipeId | RevisionId,
   recipe: Recipe,
   request: CardRequest,
 ): string | null {
   const args = [
-    recipeId,
+    id,
     writeSize(recipe, request.by),
     listOr(request.without.map((name) => partRef(recipe, name))),
     listOr(Object.entries(request.swaps).map(([key, index]) => `${key}=${index}`)),
     request.units.slice(0, 1),
     ...writeExtras(request),
   ];
-  const length = ["recipe card", action, ...args].join("~").length;
-  return length > PRESS_ID_MAX ? null : writePress("recipe card", action, ...args);
+  const [command, press] = PRESSES[action];
+  const length = [command, press, ...args].join("~").length;
+  return length > PRESS_ID_MAX ? null : writePress(command, press, ...args);
 }
 
 function writeSize(recipe: Recipe, by: ScaleRequest["by"]): string {
@@ -121,21 +131,21 @@ const argsSchema = z.tuple([
 ]);
 const idSchema = z.tuple([z.string().regex(/^[\w-]{1,40}$/u)]);
 
-/** The recipe id of a press, and a reader of its request once the recipe is known. */
+/** The id of a press, of the recipe or of its revision, and a reader of its request once the recipe is known. */
 export interface PressedCard {
-  readonly recipeId: string;
+  readonly id: string;
   readonly requestFor: (recipe: Recipe) => CardRequest;
 }
 
 /** Reads the arguments of a press; refuses what is none of ours. */
 export function readPressedCard(args: readonly string[]): PressedCard {
   const alone = idSchema.safeParse(args);
-  if (alone.success) return { recipeId: alone.data[0], requestFor: () => AS_WRITTEN };
+  if (alone.success) return { id: alone.data[0], requestFor: () => AS_WRITTEN };
   const parsed = argsSchema.safeParse(args);
   if (!parsed.success) throw new Refusal(STALE);
-  const [recipeId, size, without, swaps, units, extras = ""] = parsed.data;
+  const [id, size, without, swaps, units, extras = ""] = parsed.data;
   return {
-    recipeId,
+    id,
     requestFor: (recipe) => ({
       by: readSize(recipe, size),
       without: pieces(without).map((ref) => partNamed(recipe, ref)),

@@ -20,13 +20,16 @@ export function headingOf({ published, request, scaled }: Card): string {
   }
   const [scarcest, ...others] = scaled.inHand;
   if (scarcest === undefined) return `${title}: ${makes}`;
-  const percent = Math.round(scaled.portionShare * 100);
-  const size =
-    percent === 100 ? "each of the written size" : `each ${percent} % of the written size`;
+  const size = shareOf(scaled);
   const inHand = massIn(scarcest.grams, request);
   return others.length === 0
     ? `${inHand} of ${scarcest.food} makes ${makes} of ${title}, ${size}`
     : `${makes} of ${title}, ${size}: the ${scarcest.food} ${verb(scarcest.food)} out first`;
+}
+
+function shareOf({ portionShare }: ScaledRecipe): string {
+  const percent = Math.round(portionShare * 100);
+  return percent === 100 ? "each of the written size" : `each ${percent} % of the written size`;
 }
 
 function verb(food: string): string {
@@ -40,7 +43,7 @@ function massIn(grams: number, { units }: Pick<CardRequest, "units">): string {
 }
 
 /** What decided the size, in short rows: what is left of the foods in hand, or what the boxes take. */
-export function sizeParts({ request, scaled }: Card): readonly Part[] {
+export function sizeParts({ request, scaled }: Pick<Card, "request" | "scaled">): readonly Part[] {
   const { by } = request;
   if (by.kind === "fill" && scaled.filledBy !== null) {
     const figure = `${by.boxes} × ${massIn(by.boxG, request)}`;

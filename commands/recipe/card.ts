@@ -13,7 +13,7 @@ import {
   recipeOrRefuse,
 } from "../kit/recipe-options.ts";
 import { sayScaleProblem } from "../kit/say-problem.ts";
-import { type Asked, requestOf } from "./card-asked.ts";
+import { hasOneSize, ONE_SIZE, requestOf } from "./card-asked.ts";
 import type { Card, CardReader } from "./card-model.ts";
 import { cardLabelReply, cardReply } from "./card-reply.ts";
 import { type CardRequest, readPressedCard } from "./card-request.ts";
@@ -97,9 +97,7 @@ export const recipeCard = command({
       tray: optionalText(60),
       start: optionalText(60),
     })
-    .refine((input) => sizesOf(input).length <= 1, {
-      message: "Type one of portions:, have: and fill:, not both or all: each decides the size.",
-    }),
+    .refine(hasOneSize, { message: ONE_SIZE }),
   handle: async (context, input) => {
     const published = await recipeOrRefuse(context, input.recipe);
     return cardReply(await cardOf(context, published, requestOf(context, published.recipe, input)));
@@ -110,10 +108,6 @@ export const recipeCard = command({
     label: async (context, args) => cardLabelReply(await pressedCard(context, args)),
   },
 });
-
-function sizesOf({ portions, have, fill }: Asked): readonly unknown[] {
-  return [portions, have, fill].filter((size) => size !== undefined);
-}
 
 async function cardOf(
   context: Context,
@@ -142,7 +136,7 @@ async function readerOf(context: Context, published: PublishedRecipe): Promise<C
 
 async function pressedCard(context: Context, args: readonly string[]): Promise<Card> {
   const pressed = readPressedCard(args);
-  const published = await context.stores.recipes.find(context.group.id, pressed.recipeId);
+  const published = await context.stores.recipes.find(context.group.id, pressed.id);
   if (published === null) {
     throw new Refusal("That recipe is no longer here: type /recipe find to see which there are.");
   }

@@ -119,7 +119,7 @@ function uncountedParts(recipe: Recipe): readonly Part[] {
   return [text(`Its figures are lower bounds: not counted are ${names}.`)];
 }
 
-function cardButton(id: string, recipe: Recipe): Reply["buttons"] {
+function cardButton(id: PublishedRecipe["id"], recipe: Recipe): Reply["buttons"] {
   const card = requestPress("show", id, recipe, AS_WRITTEN);
   return card === null ? [] : [{ id: card, label: "See the card", weight: "main" }];
 }

@@ -73,7 +73,6 @@ describe("a card by boxes", () => {
     expect(said).toContain("2.4 kg in all, cooked, by the weight the recipe states");
     expect(said).toContain("[Per box, estimated]");
     expect(said).toContain("about 400 g cooked");
-    expect(said).toContain("portions:7 (the log counts portions of the written size)");
   });
 
   it("is remembered by the buttons", async () => {

@@ -123,9 +123,10 @@ describe("/recipe card", () => {
     expect((await card({})).cautions.join(" ")).not.toContain("three quarters");
   });
 
-  it("hints at logging this batch with its portions", async () => {
-    expect(readAloud(await card({ portions: "8" }))).toContain(
-      "/batch log recipe:Thigh and bean bake portions:8",
+  it("has a button that logs this batch, with the revision and the size", async () => {
+    const { buttons } = await card({ portions: "8" });
+    expect(buttons.find(({ label }) => label === "Log it")?.id).toMatch(
+      /^batch log\.form~[\w-]+~p8~-~-~a$/u,
     );
   });
 
@@ -161,6 +162,7 @@ describe("/recipe card", () => {
     const reply = await recipeCard.run(own, { recipe: "Herb pile", without: without.join(",") });
     expect(reply.buttons).toEqual([]);
     expect(reply.heading).toBe("Herb pile: 2 portions");
+    expect(readAloud(reply)).toContain("Cooked it? Type /batch log recipe:Herb pile with the same");
     expect(reply.files).toEqual([{ name: "steps.txt", text: "Herb pile\n\n1. Mix.\n" }]);
   });
 
