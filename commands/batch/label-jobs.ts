@@ -1,7 +1,10 @@
-import { allergensInRecipe } from "../../shared/allergen/find.ts";
+import { type AllergensFound, allergensIn, allergensInRecipe } from "../../shared/allergen/find.ts";
 import type { LabelJob } from "../../shared/container-label/layout.ts";
 import { labelWords } from "../../shared/container-label/words.ts";
+import type { FoodBook } from "../../shared/food/book.ts";
+import { scaleRecipe } from "../../shared/recipe/scale.ts";
 import type { Recipe } from "../../shared/recipe/types.ts";
+import type { Batch } from "../../shared/stock/types.ts";
 import { count } from "../../shared/words/plural.ts";
 import { Refusal } from "../kit/command.ts";
 import type { Context } from "../kit/context.ts";
@@ -50,7 +53,7 @@ function jobsOf(
   recipe: Recipe | null,
   copies: number | undefined,
 ): readonly LabelJob[] {
-  const allergens = recipe === null ? null : allergensInRecipe(recipe, foods);
+  const allergens = recipe === null ? null : allergensOf(recipe, batch, foods);
   const reheating = recipe?.reheating ?? [];
   return boxesOf(Math.ceil(lot.portions), copies).map(({ portions, boxes }) => ({
     words: labelWords({
@@ -60,10 +63,27 @@ function jobsOf(
       style: group.labelStyle,
       allergens,
       reheating,
+      without: batch.asMade?.without ?? [],
       ticks: portions,
     }),
     copies: boxes,
   }));
+}
+
+/**
+ * Of what was cooked: without the parts that were left out, with the swaps that were taken. Of a batch that
+ * does not say how it was made, of all that its recipe has.
+ */
+function allergensOf(recipe: Recipe, { asMade }: Batch, foods: FoodBook): AllergensFound {
+  if (asMade === undefined) return allergensInRecipe(recipe, foods);
+  const { without, swaps } = asMade;
+  const by = { kind: "portions", portions: recipe.portions } as const;
+  const scaled = scaleRecipe(recipe, foods, { by, without, swaps });
+  if (!scaled.ok) return allergensInRecipe(recipe, foods);
+  return allergensIn(
+    scaled.value.components.flatMap(({ lines }) => lines),
+    foods,
+  );
 }
 
 /** Portions spread over as many boxes, the fuller ones first; a label too many still has its one place to tick. */

@@ -137,6 +137,7 @@ const NOTE_WORDS: Readonly<Record<NoteId, string>> = {
   cooked: "the day of cooking",
   thaw: "how to thaw",
   portion: "the portion's figures",
+  without: "what was left out",
   allergens: "the allergens",
   reheat: "reheating",
 };

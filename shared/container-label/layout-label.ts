@@ -19,42 +19,48 @@ export interface LaidLabel {
  */
 const SHORTEN: readonly NoteId[] = [
   "reheat",
-  "after",
-  "portion",
-  "reheat",
-  "allergens",
-  "thaw",
   "portion",
   "cooked",
-  "portion",
+  "after",
   "thaw",
+  "portion",
+  "without",
+  "thaw",
+  "portion",
+  "allergens",
+  "reheat",
+  "after",
+  "without",
   "portion",
 ];
 
 /** Sizes in points, tried from the largest down: the date never below what is read at arm's length. */
 interface Sizes {
+  /** The most; a long name is set smaller than the rest allows. */
   readonly name: number;
+  /** Of a name in small type; in large type two. */
   readonly nameLines: number;
   readonly date: number;
   readonly note: number;
 }
 
 const SIZES: readonly Sizes[] = [
-  { name: 20, nameLines: 2, date: 18, note: 11 },
-  { name: 18, nameLines: 2, date: 16, note: 10 },
-  { name: 16, nameLines: 2, date: 15, note: 9.5 },
-  { name: 15, nameLines: 2, date: 14, note: 9 },
-  { name: 14, nameLines: 2, date: 13, note: 8.5 },
-  { name: 13, nameLines: 2, date: 12, note: 8 },
-  { name: 12, nameLines: 2, date: ARM_LENGTH_PT, note: 7.5 },
-  { name: ARM_LENGTH_PT, nameLines: 2, date: ARM_LENGTH_PT, note: 7 },
+  { name: 20, nameLines: 3, date: 18, note: 11 },
+  { name: 18, nameLines: 3, date: 16, note: 10 },
+  { name: 16, nameLines: 3, date: 15, note: 9.5 },
+  { name: 15, nameLines: 3, date: 14, note: 9 },
+  { name: 14, nameLines: 3, date: 13, note: 8.5 },
+  { name: 13, nameLines: 3, date: 12, note: 8 },
+  { name: 12, nameLines: 3, date: ARM_LENGTH_PT, note: 7.5 },
+  { name: ARM_LENGTH_PT, nameLines: 3, date: ARM_LENGTH_PT, note: 7 },
   { name: ARM_LENGTH_PT, nameLines: 2, date: ARM_LENGTH_PT, note: 6.5 },
-  { name: ARM_LENGTH_PT, nameLines: 2, date: ARM_LENGTH_PT, note: LEAST_PT },
   { name: 10, nameLines: 2, date: ARM_LENGTH_PT, note: LEAST_PT },
   { name: 9, nameLines: 2, date: ARM_LENGTH_PT, note: LEAST_PT },
 ];
 /** Where all else fails the end of a long name is given up. */
 const LAST: Sizes = { name: 9, nameLines: 1, date: ARM_LENGTH_PT, note: LEAST_PT };
+const NAME_SIZES = [20, 18, 16, 15, 14, 13, 12, ARM_LENGTH_PT, 10, LAST.name];
+const LARGE_LINES = 2;
 
 /** "DejaVu Sans": from the top of a line to its baseline, and to the next line. */
 const ASCENT = 0.93;
@@ -124,7 +130,7 @@ function stack(
   sizes: Sizes,
 ): readonly PrintItem[] | null {
   const column: Column = { items: [], room, yMm: room.yMm };
-  if (!addName(column, words.name, sizes)) return null;
+  addName(column, words.name, sizes);
   addDate(column, words, sizes);
   for (const { text } of notes) {
     if (text === null) continue;
@@ -135,21 +141,25 @@ function stack(
   return column.yMm <= room.yMm + room.heightMm + 1e-9 ? column.items : null;
 }
 
-/** False where the whole name does not fit and there may still be a size at which it does. */
-function addName(column: Column, name: string, { name: sizePt, nameLines }: Sizes): boolean {
+/** As large as it goes in its lines; where the smallest is too large, its end is given up. */
+function addName(column: Column, name: string, { name: mostPt, nameLines }: Sizes): void {
   const { room } = column;
   if (name === "") {
     column.yMm += WRITING_MM;
     const yMm = column.yMm - RULE_MM;
     const { xMm, widthMm } = room;
     column.items.push({ kind: "rule", xMm, yMm, widthMm, heightMm: RULE_MM });
-    return true;
+    return;
   }
-  const type = { sizePt, bold: true };
-  const lines = wrapText(name, type, room.widthMm);
-  if (lines.length > nameLines && sizePt > LAST.name) return false;
-  addLines(column, firstLines(lines, nameLines, type, room.widthMm), type);
-  return true;
+  const tried = NAME_SIZES.filter((sizePt) => sizePt <= mostPt).map((sizePt) => {
+    const type = { sizePt, bold: true };
+    const linesMax = sizePt > ARM_LENGTH_PT ? Math.min(LARGE_LINES, nameLines) : nameLines;
+    return { type, linesMax, lines: wrapText(name, type, room.widthMm) };
+  });
+  const fitting = tried.find(({ lines, linesMax }) => lines.length <= linesMax) ?? tried.at(-1);
+  if (fitting === undefined) return;
+  const { lines, linesMax, type } = fitting;
+  addLines(column, firstLines(lines, linesMax, type, room.widthMm), type);
 }
 
 /** "Eat by" small before the date where both fit in a line, above it where not. */

@@ -4,7 +4,7 @@ export interface LabelNote {
   readonly forms: readonly (string | null)[];
 }
 
-export type NoteId = "after" | "cooked" | "thaw" | "portion" | "allergens" | "reheat";
+export type NoteId = "after" | "cooked" | "without" | "thaw" | "portion" | "allergens" | "reheat";
 
 /** A label in words, before it is known how much room there is. */
 export interface LabelWords {

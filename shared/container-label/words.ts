@@ -20,6 +20,8 @@ export interface LabelInput {
   readonly code: string;
   readonly style: LabelStyle;
   readonly allergens: LabelAllergens;
+  /** Parts and foods of the recipe that were left out. */
+  readonly without: readonly string[];
   /** The recipe's own sentences; empty where it has none. */
   readonly reheating: readonly string[];
   /** Portions that one label stands for. */
@@ -41,10 +43,11 @@ export function labelWords(input: LabelInput): LabelWords {
     code,
     ticks,
     notes: [
-      ...(isFrozen ? [] : [afterNote(lot)]),
+      afterNote(lot),
       cookedNote(lot, batch),
       ...(isFrozen ? [thawNote(lot, batch)] : []),
       portionNote(input),
+      ...withoutNotes(input.without),
       { id: "allergens", forms: allergenForms(input.allergens) },
       ...reheatNotes(input.reheating),
     ],
@@ -69,9 +72,17 @@ function dayOf(date: PlainDate): string {
   return writeDate(date).split(" ").slice(1).join(" ");
 }
 
+/** What the date means: food in the fridge must go, frozen food has only lost of its taste. */
 function afterNote({ place }: Lot): LabelNote {
+  if (place === "freezer") {
+    const forms = ["A date for quality: kept frozen it stays safe.", "A date for quality.", null];
+    return { id: "after", forms };
+  }
   const where = place === "thawing" ? "Thawing in the fridge" : "In the fridge";
-  return { id: "after", forms: [`${where}; after this day throw it away.`, null] };
+  return {
+    id: "after",
+    forms: [`${where}; after this day throw it away.`, "Then throw away.", null],
+  };
 }
 
 function cookedNote(lot: Lot, batch: Batch): LabelNote {
@@ -79,10 +90,9 @@ function cookedNote(lot: Lot, batch: Batch): LabelNote {
   if (lot.place === "freezer") {
     const cookedYear = batch.cookedOn.year === lot.since.year ? "" : ` ${batch.cookedOn.year}`;
     const short = `Cooked ${dayOf(batch.cookedOn)}, frozen ${dayOf(lot.since)} ${lot.since.year}`;
-    return {
-      id: "cooked",
-      forms: [`${cooked}${cookedYear}, frozen ${withYear(lot.since)}`, short],
-    };
+    return batch.cookedOn.equals(lot.since)
+      ? { id: "cooked", forms: [`Cooked and frozen ${withYear(lot.since)}`, short] }
+      : { id: "cooked", forms: [`${cooked}${cookedYear}, frozen ${withYear(lot.since)}`, short] };
   }
   if (lot.place === "thawing") {
     const short = `Cooked ${dayOf(batch.cookedOn)}, thawing ${dayOf(lot.since)}`;
@@ -114,24 +124,45 @@ function portionNote({ batch, style }: LabelInput): LabelNote {
   const word = printable(batch.portionWord).text;
   const about = batch.cookedWeightG === null ? "about " : "";
   const weight = `${about}${writeGrams(batch.portionG)}`;
-  const { energy, protein } = figuresOf(batch.perPortion, style);
-  const all = [weight, energy, protein].filter((figure) => figure !== "").join(", ");
+  const { energy, protein, rest } = figuresOf(batch.perPortion, style);
+  const listed = (figures: readonly string[]) =>
+    figures.filter((figure) => figure !== "").join(", ");
+  const all = listed([weight, energy, protein]);
+  const fullest = listed([weight, energy, protein, ...rest]);
   const lead = word === "" || word.length > 24 ? "One portion" : `One ${word}`;
   const short = energy === "" ? weight : `${weight}, ${energy}`;
-  const forms = [...new Set([`${lead}: ${all}`, capital(all), capital(short)])];
+  const forms = [
+    ...new Set([`${lead}: ${fullest}`, `${lead}: ${all}`, capital(all), capital(short)]),
+  ];
   return { id: "portion", forms: [...forms, null] };
 }
 
-/** Energy and protein of a portion as the group's style prints them; empty where not known. */
+function withoutNotes(names: readonly string[]): readonly LabelNote[] {
+  const printed = names.map((name) => printable(name).text).filter((name) => name !== "");
+  if (names.length === 0) return [];
+  const counted = `${count(names.length, "part")} left out.`;
+  const forms = printed.length === names.length ? [`Without ${printed.join(", ")}.`] : [];
+  return [{ id: "without", forms: [...forms, counted, null] }];
+}
+
+/** Figures of a portion as the group's style prints them; empty where not known. */
 function figuresOf(
   sums: NutrientSums,
   style: LabelStyle,
-): { readonly energy: string; readonly protein: string } {
+): { readonly energy: string; readonly protein: string; readonly rest: readonly string[] } {
   const eu = euSums(sums);
+  const [fat, carbohydrate] =
+    style === "us"
+      ? [usFigure(sums, "fatG").text, usFigure(sums, "carbohydrateG").text]
+      : [euGrams(eu, "fat"), euGrams(eu, "carbohydrate")];
   const energy = style === "us" ? usFigure(sums, "energyKcal").text : euKcal(eu);
   const protein = style === "us" ? usFigure(sums, "proteinG").text : euGrams(eu, "protein");
   const known = (figure: string, lead: string) => (/\d/u.test(figure) ? `${lead}${figure}` : "");
-  return { energy: known(energy, ""), protein: known(protein, "protein ") };
+  return {
+    energy: known(energy, ""),
+    protein: known(protein, "protein "),
+    rest: [known(fat, "fat "), known(carbohydrate, "carbohydrate ")],
+  };
 }
 
 function capital(text: string): string {

@@ -27,6 +27,7 @@ import type { TargetRule } from "../../shared/target/types.ts";
 import {
   aboutDocument,
   allergensDocument,
+  asMadeDocument,
   deliverToWord,
   figuresDocument,
   fromText,
@@ -127,6 +128,7 @@ export function toBatch(row: Prisma.BatchGetPayload<object>): Batch {
     portionG: row.portionG,
     keeping: fromText(keepingDocument, row.keeping),
     perPortion: fromText(sumsDocument, row.perPortion),
+    ...(row.asMade === null ? {} : { asMade: fromText(asMadeDocument, row.asMade) }),
   };
 }
 

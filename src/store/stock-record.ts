@@ -1,7 +1,14 @@
 import type { RecordResult, StockPlan } from "../../commands/kit/ports.ts";
 import type { MemberId } from "../../shared/ids.ts";
 import type { Batch, Lot, StockChange } from "../../shared/stock/types.ts";
-import { keepingDocument, sumsDocument, toColumn, toColumnOrNull, toText } from "./documents.ts";
+import {
+  asMadeDocument,
+  keepingDocument,
+  sumsDocument,
+  toColumn,
+  toColumnOrNull,
+  toText,
+} from "./documents.ts";
 import type { Prisma, PrismaClient } from "./generated/client.ts";
 import { isConflict, patiently } from "./patience.ts";
 import {
@@ -25,6 +32,7 @@ function createBatch(db: PrismaClient, batch: Batch): Prisma.PrismaPromise<unkno
         cookedOn: batch.cookedOn.toString(),
         keeping: toText(keepingDocument, batch.keeping),
         perPortion: toText(sumsDocument, batch.perPortion),
+        asMade: batch.asMade === undefined ? null : toText(asMadeDocument, batch.asMade),
       },
     ],
   });

@@ -28,6 +28,7 @@ export function label(rest: Partial<LabelInput> = {}, title = "Barley and lamb p
     code: "7K3QA",
     style: "eu",
     allergens: allergens(2),
+    without: [],
     reheating: [REHEAT],
     ticks: 1,
     ...rest,
