@@ -1,3 +1,4 @@
+import { batchAte } from "./batch/ate.ts";
 import { batchCool } from "./batch/cool.ts";
 import { batchLabels } from "./batch/labels.ts";
 import { batchLog } from "./batch/log.ts";
@@ -32,6 +33,7 @@ export const COMMANDS: readonly Command[] = [
   recipeRevise,
   recipeWithdraw,
   batchLog,
+  batchAte,
   batchCool,
   batchLabels,
   stock,

@@ -2,6 +2,7 @@ import { z } from "zod";
 import { cellsOf } from "../../shared/container-label/grids.ts";
 import type { Stock } from "../../shared/stock/types.ts";
 import { dateIn } from "../../shared/time.ts";
+import { writeHalves } from "../../shared/words/halves.ts";
 import { readNumber } from "../../shared/words/read-number.ts";
 import { command, Refusal } from "../kit/command.ts";
 import type { Context } from "../kit/context.ts";
@@ -185,7 +186,7 @@ async function toFreezeFirst(
     ),
     firstButtons: found.slice(0, 1).map(({ one, spare }) => ({
       id: writePress("stock", "move", one.lot.id, "froze", spare.portions, one.lot.portions),
-      label: `Froze ${spare.portions}`,
+      label: `Froze ${writeHalves(spare.portions)}`,
       weight: "main",
     })),
   };

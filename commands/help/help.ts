@@ -28,6 +28,11 @@ const EVERYONE = [
     figure: "labels for your boxes, to print",
     note: "copies, paper, grid:63.5 x 38.1 mm, start:4 on a used sheet",
   },
+  {
+    label: "/batch ate",
+    figure: "you ate one: which box that was",
+    note: "recipe, portions:½",
+  },
   { label: "/batch cool", figure: "whether a box or pot cools in time" },
   {
     label: "/stock",

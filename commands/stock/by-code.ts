@@ -9,8 +9,11 @@ import { type CodedPortions, portionsByCode, sayCodeProblem } from "../kit/lot-b
 import { loadStock } from "../kit/plan.ts";
 import { writePress } from "../kit/press.ts";
 import { type Reply, reply, rows } from "../kit/reply.ts";
-import { lotsByUrgency, portionsOf, untilOf } from "../kit/say-lot.ts";
-import { type Coded, codedLot, lotReply } from "./lot-view.ts";
+import { lotsByUrgency, portionsOf, type Shown, untilOf } from "../kit/say-lot.ts";
+import { lotReply, lotView } from "./lot-view.ts";
+
+/** A lot with the code that stands on its label. */
+type Coded = Shown & { readonly code: string };
 
 const OFFERED = 25;
 
@@ -45,10 +48,11 @@ export async function byCode(context: Context, typed: string): Promise<Reply> {
   const zone = member.choice.zone;
   const [only, ...others] = lots;
   if (lot !== null && only !== undefined && others.length === 0) {
-    return lotReply(codedLot(own, lot), 1, now, zone);
+    return lotReply(lotView(context, own, lot, 1));
   }
   const shown = lotsByUrgency({ ...own, lots, batches: [batch] });
-  const coded = shown.map((one) => codedLot(own, one.lot));
+  const codes = lotCodes(own.lots);
+  const coded = shown.map((one) => ({ ...one, code: codes.get(one.lot.id) ?? "" }));
   return batchReply(found.value, coded, dateIn(now, zone));
 }
 

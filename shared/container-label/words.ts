@@ -114,7 +114,7 @@ function thawNote(lot: Lot, batch: Batch): LabelNote {
     id: "thaw",
     forms: [
       `Into the fridge to thaw on ____________: eat within ${days} days, that day counted.`,
-      `Once thawing: eat within ${days} days, that day counted.`,
+      `In the fridge to thaw: eat within ${days} days, that day counted.`,
       `Eat by thawing day + ${count(days - 1, "day")}.`,
     ],
   };

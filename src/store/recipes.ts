@@ -11,10 +11,12 @@ import {
   toText,
 } from "./documents.ts";
 import type { Prisma, PrismaClient } from "./generated/client.ts";
+import { keptRecipes } from "./kept-recipes.ts";
 import { isConflict, patiently } from "./patience.ts";
 import { toMember, toPublished, toSummary } from "./rows.ts";
 
 type Publishing = Parameters<Recipes["publish"]>[0];
+type RevisionRow = Prisma.RevisionGetPayload<{ include: { recipe: true } }>;
 type Published = Awaited<ReturnType<Recipes["publish"]>>;
 
 /** Longer search text than any title is cut: the rest could only cost time. */
@@ -28,16 +30,22 @@ const INCLUDE = { recipe: true } as const;
 /** Tells every process that its index of the group's recipes no longer holds. */
 const NEXT_VERSION = { recipesVersion: { increment: 1 } } as const;
 
+/** The newest revision of the recipe with that id, else of the one with that title. */
 async function newest(
   db: PrismaClient,
-  recipe: { readonly groupId: string; readonly id?: string; readonly titleFold?: string },
+  groupId: GroupId,
+  idOrTitle: string,
+  read: (row: RevisionRow) => PublishedRecipe,
 ): Promise<PublishedRecipe | null> {
-  const row = await db.revision.findFirst({
-    where: { recipe: { ...recipe, withdrawnAt: null } },
-    orderBy: { number: "desc" },
-    include: INCLUDE,
+  const rows = await db.recipe.findMany({
+    where: { groupId, withdrawnAt: null, OR: [{ id: idOrTitle }, { titleFold: fold(idOrTitle) }] },
+    include: { revisions: { orderBy: { number: "desc" }, take: 1 } },
   });
-  return row === null ? null : toPublished(row);
+  const found = rows.find(({ id }) => id === idOrTitle) ?? rows[0];
+  const revision = found?.revisions[0];
+  return found === undefined || revision === undefined
+    ? null
+    : read({ ...revision, recipe: found });
 }
 
 async function byCause(
@@ -141,10 +149,9 @@ async function allNewest(db: PrismaClient, groupId: GroupId): Promise<PublishedR
 }
 
 export function prismaRecipes(db: PrismaClient): Recipes {
+  const read = keptRecipes();
   return {
-    find: async (groupId, idOrTitle) =>
-      (await newest(db, { groupId, id: idOrTitle })) ??
-      (await newest(db, { groupId, titleFold: fold(idOrTitle) })),
+    find: (groupId, idOrTitle) => newest(db, groupId, idOrTitle, read),
 
     search: async (groupId, typed, limit) => {
       // Folded words hold letters and digits only, so none of them is a wildcard of LIKE.
@@ -169,7 +176,7 @@ export function prismaRecipes(db: PrismaClient): Recipes {
         where: { id, recipe: { groupId } },
         include: INCLUDE,
       });
-      return row === null ? null : toPublished(row);
+      return row === null ? null : read(row);
     },
 
     source: async (groupId, id) => {
@@ -201,7 +208,7 @@ export function prismaRecipes(db: PrismaClient): Recipes {
         where: {
           groupId,
           OR: [
-            { lots: { some: { portions: { gt: 0 }, batch: ofIt } } },
+            { lots: { some: { halves: { gt: 0 }, batch: ofIt } } },
             { batches: { some: { ...ofIt, cookedAt: { gte: toColumn(since) } } } },
           ],
         },

@@ -122,6 +122,7 @@ export function movement(
     at: NOW,
     on: Temporal.PlainDate.from("2026-10-11"),
     undoes: null,
+    reason: null,
     ...rest,
   };
 }
