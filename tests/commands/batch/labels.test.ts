@@ -5,6 +5,22 @@ import { buttonOf, COACH, MEMBER, wordsOf } from "../../kit/bot.ts";
 import { type Kitchen, openKitchen } from "../../kit/kitchen.ts";
 import { bytesOf, readPdf, scan } from "../../kit/printed.ts";
 
+const DIP_TEXT = `Bean bowl
+Makes 2 portions
+
+Base:
+- 400 g kidney beans, cooked
+- 80 g wheat bread (optional)
+
+Yoghurt sauce (optional):
+- 120 g plain yogurt
+
+Steps
+1. Simmer for 20 minutes.
+
+Keeps 3 days in the fridge
+`;
+
 let kitchen: Kitchen;
 beforeEach(async () => {
   kitchen = await openKitchen();
@@ -38,10 +54,26 @@ describe("/batch labels", () => {
   it("says in words all that a label says", async () => {
     await kitchen.log({ freeze: "3", weight: "3.2 kg" });
     const said = wordsOf(await labels());
-    expect(said).toContain("Cooked Sun 11 Oct, frozen Sun 11 Oct 2026");
+    expect(said).toContain("Cooked and frozen Sun 11 Oct 2026");
+    expect(said).toContain("A date for quality: kept frozen it stays safe.");
     expect(said).toContain("One portion: 400 g");
     expect(said).toContain("eat within 3 days, that day counted");
     expect(said).toContain("Contains gluten.");
+  });
+
+  it("says what was left out, and only the allergens of what was cooked", async () => {
+    await kitchen.test.publish(COACH, DIP_TEXT);
+    const allergens = async (raw: Record<string, string>) => {
+      await kitchen.log({ recipe: "Bean bowl", portions: "2", ...raw });
+      return wordsOf(await labels());
+    };
+    const whole = await allergens({});
+    expect(whole).toContain("Contains milk, wheat (gluten).");
+    expect(whole).not.toContain("Without");
+    kitchen.test.clock.advanceTo(Temporal.Instant.from("2026-10-11T19:00:00Z"));
+    const part = await allergens({ without: "sauce, bread", cooked: "19:45" });
+    expect(part).toContain("Without Yoghurt sauce, wheat bread.");
+    expect(part).toContain("Allergens: none known.");
   });
 
   it("labels as many boxes as there are, and never leaves a portion without a place to tick", async () => {
