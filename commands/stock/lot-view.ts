@@ -7,6 +7,7 @@ import { writeHalves } from "../../shared/words/halves.ts";
 import { count } from "../../shared/words/plural.ts";
 import { writeDate } from "../../shared/words/write-when.ts";
 import type { Context } from "../kit/context.ts";
+import { sayWhose } from "../kit/keeping.ts";
 import { writePress } from "../kit/press.ts";
 import { type Button, type Choice, type Reply, type Row, reply, rows } from "../kit/reply.ts";
 import { canThaw, portionsOf, readyOf, untilOf } from "../kit/say-lot.ts";
@@ -60,7 +61,7 @@ export function lotReply(view: LotView): Reply {
 function details(view: LotView): readonly Row[] {
   const { lot, batch, code, now, zone } = view;
   return [
-    { label: "Until", figure: untilOf(view, dateIn(now, zone)) },
+    { label: "Until", figure: untilOf(view, dateIn(now, zone)), ...whoseNote(view) },
     { label: "Cooked", figure: writeDate(batch.cookedOn) },
     { label: "Lot code", figure: code, note: "on its label" },
     ...(lot.place === "thawing" ? [{ label: "Ready", figure: readyOf(view, now, zone) }] : []),
@@ -83,6 +84,11 @@ function labelsButton(lot: Lot): Button {
     label: "Print labels",
     weight: "plain",
   };
+}
+
+function whoseNote({ lot, batch }: LotView): { readonly note?: string } {
+  const whose = lot.place === "freezer" ? "" : sayWhose(batch.keeping);
+  return whose === "" ? {} : { note: whose };
 }
 
 function moveButtons(view: LotView, past: boolean): readonly Button[] {
