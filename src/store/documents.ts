@@ -13,7 +13,7 @@ import {
   REMINDER_STATES,
   type ReminderAbout,
 } from "../../shared/reminder/types.ts";
-import { type AsMade, MOVEMENT_KINDS, WASTE_REASONS } from "../../shared/stock/types.ts";
+import { MOVEMENT_KINDS, WASTE_REASONS } from "../../shared/stock/types.ts";
 import type { TargetFigures } from "../../shared/target/types.ts";
 
 // What a column of text may hold. The file can be edited and can be older than the code, so it is an
@@ -137,10 +137,6 @@ export const sumsDocument = z
     sodiumMg: nutrientSum,
   })
   .readonly() satisfies z.ZodType<NutrientSums>;
-
-export const asMadeDocument = z
-  .object({ without: list(z.string()), swaps: z.record(z.string(), z.number()).readonly() })
-  .readonly() satisfies z.ZodType<AsMade>;
 
 export const aboutDocument = z
   .object({

@@ -26,10 +26,10 @@ import type { Recipe } from "../../shared/recipe/types.ts";
 import type { ReminderRow } from "../../shared/reminder/types.ts";
 import type { Batch, Lot, Movement, StockChange } from "../../shared/stock/types.ts";
 import type { TargetRule } from "../../shared/target/types.ts";
+import { asMadeDocument } from "./as-made.ts";
 import {
   aboutDocument,
   allergensDocument,
-  asMadeDocument,
   deliverToWord,
   figuresDocument,
   fromText,

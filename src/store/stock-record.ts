@@ -2,14 +2,8 @@ import type { RecordResult, StockPlan } from "../../commands/kit/ports.ts";
 import type { MemberId } from "../../shared/ids.ts";
 import type { Batch, Lot, StockChange } from "../../shared/stock/types.ts";
 import { isHalves } from "../../shared/words/halves.ts";
-import {
-  asMadeDocument,
-  keepingDocument,
-  sumsDocument,
-  toColumn,
-  toColumnOrNull,
-  toText,
-} from "./documents.ts";
+import { asMadeDocument } from "./as-made.ts";
+import { keepingDocument, sumsDocument, toColumn, toColumnOrNull, toText } from "./documents.ts";
 import type { Prisma, PrismaClient } from "./generated/client.ts";
 import { isConflict, patiently } from "./patience.ts";
 import {
