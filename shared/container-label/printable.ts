@@ -48,13 +48,15 @@ interface Printable {
 
 /**
  * What of a member's text can be printed. Empty where less than half of its letters are left, and where
- * writing from the left and from the right are mixed, which would come out in the wrong order.
+ * writing from the left and from the right are mixed in one word, which would come out in the wrong order.
  */
 export function printable(text: string): Printable {
   const clean = cleanLine(text.slice(0, CHARACTERS_MAX));
   const kept = [...clean].filter(hasGlyph).join("");
   const [before, after] = [lettersIn(clean), lettersIn(kept)];
-  const isMixed = RIGHT_TO_LEFT.test(kept) && LEFT_TO_RIGHT.test(kept);
+  const isMixed = kept
+    .split(" ")
+    .some((word) => RIGHT_TO_LEFT.test(word) && LEFT_TO_RIGHT.test(word));
   if (isMixed || after === 0 || after * 2 < before) return { text: "", isWhole: before === 0 };
   return { text: cleanLine(kept), isWhole: after === before && text.length <= CHARACTERS_MAX };
 }

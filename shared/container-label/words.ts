@@ -1,4 +1,6 @@
+import { byChart, whoseWord } from "../keeping/coach-word.ts";
 import { bestBefore, daysLeftAfterThaw, discardBy, LEAST_DAYS_TO_THAW } from "../keeping/dates.ts";
+import type { KeepingTime } from "../keeping/types.ts";
 import { euGrams, euKcal, euSums } from "../label/eu.ts";
 import type { LabelStyle } from "../label/types.ts";
 import { usFigure } from "../label/us.ts";
@@ -43,7 +45,7 @@ export function labelWords(input: LabelInput): LabelWords {
     code,
     ticks,
     notes: [
-      afterNote(lot),
+      afterNote(lot, batch),
       cookedNote(lot, batch),
       ...(isFrozen ? [thawNote(lot, batch)] : []),
       portionNote(input),
@@ -73,16 +75,25 @@ function dayOf(date: PlainDate): string {
 }
 
 /** What the date means: food in the fridge must go, frozen food has only lost of its taste. */
-function afterNote({ place }: Lot): LabelNote {
+function afterNote({ place }: Lot, { keeping }: Batch): LabelNote {
   if (place === "freezer") {
     const forms = ["A date for quality: kept frozen it stays safe.", "A date for quality.", null];
     return { id: "after", forms };
   }
   const where = place === "thawing" ? "Thawing in the fridge" : "In the fridge";
+  const forms = [`${where}; after this day throw it away.`, "Then throw away."];
+  const longer = isCoachsWord(keeping) ? keeping.longer : null;
+  if (longer === null) return { id: "after", forms: [...forms, null] };
+  // Whoever else eats from the box must be able to see that its date is not the chart's.
+  const chart = `chart: ${count(longer.chart.fridgeDays, "day")}`;
   return {
     id: "after",
-    forms: [`${where}; after this day throw it away.`, "Then throw away.", null],
+    forms: forms.map((form) => `${form} By the coach's word; ${chart}.`),
   };
+}
+
+function isCoachsWord(keeping: KeepingTime): boolean {
+  return whoseWord(keeping) === "coach";
 }
 
 function cookedNote(lot: Lot, batch: Batch): LabelNote {
@@ -110,14 +121,15 @@ function thawNote(lot: Lot, batch: Batch): LabelNote {
       forms: ["Do not thaw first: heat straight from frozen.", "Heat straight from frozen."],
     };
   }
-  return {
-    id: "thaw",
-    forms: [
-      `Into the fridge to thaw on ____________: eat within ${days} days, that day counted.`,
-      `In the fridge to thaw: eat within ${days} days, that day counted.`,
-      `Eat by thawing day + ${count(days - 1, "day")}.`,
-    ],
-  };
+  const byCharts = isCoachsWord(batch.keeping)
+    ? ` Coach's word; chart: ${count(Math.max(0, daysLeftAfterThaw(lot.usedDays, byChart(batch.keeping))), "day")}.`
+    : "";
+  const forms = [
+    `Into the fridge to thaw on ____________: eat within ${days} days, that day counted.`,
+    `In the fridge to thaw: eat within ${days} days, that day counted.`,
+    `Eat by thawing day + ${count(days - 1, "day")}.`,
+  ];
+  return { id: "thaw", forms: forms.map((form) => `${form}${byCharts}`) };
 }
 
 function portionNote({ batch, style }: LabelInput): LabelNote {

@@ -11,6 +11,9 @@ import { HARD } from "../shared/container-label/samples.ts";
 
 const fontFiles = [createRequire(import.meta.url).resolve("dejavu-fonts-ttf/ttf/DejaVuSans.ttf")];
 
+/** Drawing whole pages and looking for codes in them takes its time on a busy machine. */
+const SLOWLY_MS = 60_000;
+
 /** Sheets of labels read back by programs that know nothing of ours: a PDF reader and a scanner. */
 
 function sheet(grid: Grid): Print {
@@ -23,7 +26,7 @@ const grids = GRIDS.map((grid) => [grid.name, grid] as const);
 
 // ISO 216:2007: A4 is 210 x 297 mm. ANSI/ASME Y14.1: size A is 8.5 x 11 in. A point is 1/72 in
 // (ISO 32000-1:2008, 8.3.2.3). A page box to a hundredth of a millimetre.
-describe.each(grids)("a printed sheet, %s", (_name, grid) => {
+describe.each(grids)("a printed sheet, %s", { timeout: SLOWLY_MS }, (_name, grid) => {
   it("has the size of its paper", async () => {
     const [widthMm, heightMm] = grid.page === "A4" ? [210, 297] : [8.5 * 25.4, 11 * 25.4];
     for (const page of await readPdf(await bytesOf(sheet(grid)))) {
@@ -96,7 +99,7 @@ describe.each(grids)("a printed sheet, %s", (_name, grid) => {
   });
 });
 
-describe("what is printed", () => {
+describe("what is printed", { timeout: SLOWLY_MS }, () => {
   // ISO 32000-1:2008, 9.9: a font program in the file makes every reader set the same letters.
   it("has its fonts embedded", async () => {
     const [grid] = GRIDS;
