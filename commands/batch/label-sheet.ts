@@ -35,14 +35,18 @@ export const completeGrid: Completer = async (_context, typed, others) => {
 };
 
 /**
- * The grid that was named, whole or by its dimensions: "63.5 x 38.1", "4 x 2 in", "3 x 7". A refusal names
+ * The grid that was named, whole or by its dimensions: "63.5 x 38.1", "4 x 2 in", "3 x 7"; or "plain paper". A refusal names
  * the grids there are.
  */
-export function gridNamed(typed: string, paper: Paper | undefined): Grid {
+export function gridNamed(typed: string, paper: Paper | undefined, usual: Paper): Grid {
   const all = gridsOn(paper);
   const exact = all.find(({ name }) => fold(name) === fold(typed));
   if (exact !== undefined) return exact;
-  const fitting = all.filter((grid) => pairsOf(typed).some((pair) => isOf(grid, pair)));
+  const isPlain = /\bplain\b/u.test(fold(typed.slice(0, TYPED_MAX)));
+  const plain = gridsOn(paper ?? usual).find(({ isCut }) => isCut);
+  if (isPlain && plain !== undefined) return plain;
+  const sold = all.filter(({ isCut }) => !isCut);
+  const fitting = sold.filter((grid) => pairsOf(typed).some((pair) => isOf(grid, pair)));
   const [only, ...others] = fitting;
   if (only !== undefined && others.length === 0) return only;
   const offered = (fitting.length > 0 ? fitting : all).map(({ name }) => name).join("; ");

@@ -61,7 +61,7 @@ export const batchLabels = command({
     },
     {
       name: "grid",
-      description: "Your label sheet by its dimensions, such as 63.5 x 38.1 mm",
+      description: "Your label sheet by its dimensions, such as 63.5 x 38.1 mm, or plain paper",
       required: false,
       kind: "text",
       complete: completeGrid,
@@ -102,7 +102,7 @@ interface SheetInput {
 
 function sheetOf({ group }: Context, { paper, grid: typed, start = 1 }: SheetInput): Sheet {
   const usual = paper ?? (group.labelStyle === "us" ? "letter" : "a4");
-  const grid = typed === undefined ? usualGrid(usual) : gridNamed(typed, paper);
+  const grid = typed === undefined ? usualGrid(usual) : gridNamed(typed, paper, usual);
   const cells = cellsOf(grid).length;
   if (start > cells) {
     throw new Refusal(

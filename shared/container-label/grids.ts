@@ -14,6 +14,8 @@ export interface Grid {
   readonly labelHeightMm: number;
   /** Between columns; rows touch. */
   readonly gapMm: number;
+  /** On plain paper: with a thin line around each label to cut along. */
+  readonly isCut: boolean;
 }
 
 /** ISO 216:2007, A4; ANSI/ASME Y14.1, size A (8.5 x 11 in). */
@@ -30,6 +32,20 @@ export const GRIDS: readonly Grid[] = [
   grid("Letter, 2 x 3 of 4 x 3 1/3 in", "Letter", [2, 3], [101.6, 84.66], 4.76),
   grid("Letter, 2 x 5 of 4 x 2 in", "Letter", [2, 5], [101.6, 50.8], 4.76),
   grid("Letter, 3 x 10 of 2 5/8 x 1 in", "Letter", [3, 10], [66.675, 25.4], 3.175),
+  {
+    ...grid("A4, plain paper to cut, 2 x 5 of 90 x 55 mm", "A4", [2, 5], [90, 55], 0),
+    isCut: true,
+  },
+  {
+    ...grid(
+      "Letter, plain paper to cut, 2 x 4 of 3 3/4 x 2 1/2 in",
+      "Letter",
+      [2, 4],
+      [95.25, 63.5],
+      0,
+    ),
+    isCut: true,
+  },
 ];
 
 function grid(
@@ -39,7 +55,7 @@ function grid(
   [labelWidthMm, labelHeightMm]: readonly [number, number],
   gapMm: number,
 ): Grid {
-  return { name, page, columns, rows, labelWidthMm, labelHeightMm, gapMm };
+  return { name, page, columns, rows, labelWidthMm, labelHeightMm, gapMm, isCut: false };
 }
 
 /** The labels of a page, row by row from the top left. */

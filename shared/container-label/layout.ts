@@ -32,11 +32,19 @@ export function laySheets(grid: Grid, jobs: readonly LabelJob[], first: number):
   const pageCount = Math.ceil((first - 1 + placed.length) / cells.length);
   const pages = Array.from({ length: pageCount }, (_, number) => ({
     ...PAGES_MM[grid.page],
-    items: cells.flatMap((cell, at) =>
-      (placed[number * cells.length + at - (first - 1)] ?? []).map((item) => moved(item, cell)),
-    ),
+    items: cells.flatMap((cell, at) => {
+      const items = placed[number * cells.length + at - (first - 1)];
+      if (items === undefined) return [];
+      return [...cutLines(grid, cell), ...items.map((item) => moved(item, cell))];
+    }),
   }));
   return { pages, singles };
+}
+
+const CUT_MM = 0.1;
+
+function cutLines({ isCut }: Grid, cell: PrintBox): readonly PrintItem[] {
+  return isCut ? [{ kind: "frame", ...cell, lineMm: CUT_MM }] : [];
 }
 
 /** A label for the screen of a phone: no sheet, but the size of a large label. */

@@ -163,6 +163,7 @@ describe("/batch labels", () => {
       ["4 x 2 in", "4 x 2 in"],
       ["2 5/8 x 1 in", "2 5/8 x 1 in"],
       ["70x37", "70 x 37 mm"],
+      ["plain paper", "A4, plain paper to cut"],
     ] as const) {
       expect(wordsOf(await labels({ grid: typed }))).toContain(name);
     }
