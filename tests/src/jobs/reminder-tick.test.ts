@@ -170,6 +170,7 @@ const emptyReply = {
   alerts: [],
   parts: [],
   pictures: [],
+  prints: [],
   cautions: [],
   buttons: [],
   choices: [],
