@@ -16,6 +16,7 @@ import type { DerivedReminder, ReminderChoice } from "../../shared/reminder/type
 import type { Batch, Lot, Stock, StockChange } from "../../shared/stock/types.ts";
 import type { TargetRule } from "../../shared/target/types.ts";
 import type { Instant } from "../../shared/time.ts";
+import type { KeepingWords, StandingWord } from "./keeping-words.ts";
 import type { Reminders } from "./reminders.ts";
 import type { Undelivered } from "./undelivered.ts";
 
@@ -100,6 +101,8 @@ export interface PublishedRecipe {
   readonly revisionId: RevisionId;
   readonly revisionNumber: number;
   readonly recipe: Recipe;
+  /** The coach's standing word that it keeps longer than the chart says; null when there is none. */
+  readonly longerWord: StandingWord | null;
 }
 
 export interface RecipeSummary {
@@ -219,6 +222,7 @@ export interface Stores {
   readonly members: Members;
   readonly recipes: Recipes;
   readonly stocks: Stocks;
+  readonly keepingWords: KeepingWords;
   readonly drafts: Drafts;
   readonly foods: GroupFoods;
   readonly targets: Targets;

@@ -1,5 +1,6 @@
 import { Temporal } from "temporal-polyfill";
 import { z } from "zod";
+import type { KeepingWord } from "../../commands/kit/keeping-words.ts";
 import { ALLERGENS, type Food, KEEPING_CLASSES } from "../../shared/food/types.ts";
 import { foodId, lotId } from "../../shared/ids.ts";
 import type { KeepingTime } from "../../shared/keeping/types.ts";
@@ -92,6 +93,10 @@ export const recipeDocument = z
   })
   .readonly() satisfies z.ZodType<Recipe>;
 
+const fridgeTime = z
+  .object({ fridgeDays: z.number(), limitedBy: z.string(), remarks: list(z.string()) })
+  .readonly();
+
 export const keepingDocument = z
   .object({
     fridgeDays: z.number(),
@@ -100,8 +105,23 @@ export const keepingDocument = z
     reason: z.string(),
     limitedBy: z.string(),
     remarks: list(z.string()),
+    // Not there in batches logged before a coach could confirm a longer time.
+    longer: z.object({ chart: fridgeTime, coach: fridgeTime }).readonly().nullable().default(null),
   })
   .readonly() satisfies z.ZodType<KeepingTime>;
+
+export const confirmedDocument = list(
+  z
+    .object({
+      part: z.string(),
+      coachDays: z.number(),
+      chartDays: z.number(),
+      source: z.string(),
+    })
+    .readonly(),
+) satisfies z.ZodType<KeepingWord["parts"]>;
+
+export const keepingWordKind = z.enum(["given", "taken back"]);
 
 const nutrientSum = z.object({ amount: z.number(), atLeast: z.boolean() }).readonly();
 

@@ -13,10 +13,9 @@ import {
 import type { Prisma, PrismaClient } from "./generated/client.ts";
 import { keptRecipes } from "./kept-recipes.ts";
 import { isConflict, patiently } from "./patience.ts";
-import { toMember, toPublished, toSummary } from "./rows.ts";
+import { type RevisionRow, toMember, toPublished, toSummary, WITH_WORD } from "./rows.ts";
 
 type Publishing = Parameters<Recipes["publish"]>[0];
-type RevisionRow = Prisma.RevisionGetPayload<{ include: { recipe: true } }>;
 type Published = Awaited<ReturnType<Recipes["publish"]>>;
 
 /** Longer search text than any title is cut: the rest could only cost time. */
@@ -25,7 +24,7 @@ const TYPED_MAX = 200;
 /** How often a publication is tried when others of the same title get in between. */
 const TRIES = 20;
 
-const INCLUDE = { recipe: true } as const;
+const INCLUDE = { recipe: true, ...WITH_WORD } as const;
 
 /** Tells every process that its index of the group's recipes no longer holds. */
 const NEXT_VERSION = { recipesVersion: { increment: 1 } } as const;
@@ -39,7 +38,7 @@ async function newest(
 ): Promise<PublishedRecipe | null> {
   const rows = await db.recipe.findMany({
     where: { groupId, withdrawnAt: null, OR: [{ id: idOrTitle }, { titleFold: fold(idOrTitle) }] },
-    include: { revisions: { orderBy: { number: "desc" }, take: 1 } },
+    include: { revisions: { orderBy: { number: "desc" }, take: 1, include: WITH_WORD } },
   });
   const found = rows.find(({ id }) => id === idOrTitle) ?? rows[0];
   const revision = found?.revisions[0];
@@ -121,7 +120,7 @@ async function publish(db: PrismaClient, input: Publishing): Promise<Published> 
 /** Rows of one query: more would go over the database's limit for one, and hold everybody up meanwhile. */
 const PAGE = 250;
 
-type NewestRow = Prisma.RecipeGetPayload<{ include: { revisions: true } }>;
+type NewestRow = Prisma.RecipeGetPayload<{ include: { revisions: { include: typeof WITH_WORD } } }>;
 
 async function allNewest(db: PrismaClient, groupId: GroupId): Promise<PublishedRecipe[]> {
   const all: PublishedRecipe[] = [];
@@ -134,7 +133,7 @@ async function allNewest(db: PrismaClient, groupId: GroupId): Promise<PublishedR
       },
       orderBy: { titleFold: "asc" },
       take: PAGE,
-      include: { revisions: { orderBy: { number: "desc" }, take: 1 } },
+      include: { revisions: { orderBy: { number: "desc" }, take: 1, include: WITH_WORD } },
     });
     for (const { revisions, ...recipe } of rows) {
       const [revision] = revisions;

@@ -3,6 +3,7 @@ import type { Store } from "../../../src/store/open.ts";
 import { claimContract } from "./contract/claims.ts";
 import { draftContract } from "./contract/drafts.ts";
 import { groupContract } from "./contract/groups.ts";
+import { keepingWordContract } from "./contract/keeping-words.ts";
 import { momentContract } from "./contract/moments.ts";
 import { opsContract } from "./contract/ops.ts";
 import { ownershipContract } from "./contract/ownership.ts";
@@ -47,6 +48,7 @@ export function storeContract(name: string, makePlace: MakePlace): void {
     groupContract(given);
     peopleContract(given);
     recipeContract(given);
+    keepingWordContract(given);
     draftContract(given);
     stockContract(given);
     ownershipContract(given);
