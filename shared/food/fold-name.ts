@@ -18,6 +18,7 @@ export function foldName(text: string): string {
   const folded = fold(text.slice(0, MAX_CHARS))
     .replace(/'s?(?![a-z])/gu, "")
     .replaceAll("&", " and ")
+    .replace(/(?<=\d),(?=\d)/gu, ".")
     .replace(AFTERTHOUGHT, "")
     .replace(COMPOUND, (words) => words.replace(" ", ""))
     // A weight; "gram flour" is none.
