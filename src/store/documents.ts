@@ -1,7 +1,7 @@
 import { Temporal } from "temporal-polyfill";
 import { z } from "zod";
 import { ALLERGENS, type Food, KEEPING_CLASSES } from "../../shared/food/types.ts";
-import { foodId, lotId } from "../../shared/ids.ts";
+import { foodId, lotId, recipeId } from "../../shared/ids.ts";
 import type { KeepingTime } from "../../shared/keeping/types.ts";
 import type { NutrientSums } from "../../shared/nutrition/types.ts";
 import { VULNERABLE } from "../../shared/people/types.ts";
@@ -120,12 +120,23 @@ export const sumsDocument = z
 
 export const aboutDocument = z
   .object({
-    lotId: z.string().transform(lotId),
+    lotId: z.string().transform(lotId).nullable(),
     title: z.string(),
     portions: z.number(),
     date: z.string().nullable(),
     meal: z.string().nullable(),
     mealAt: z.string().nullable(),
+    // Not there in reminders of portions.
+    news: z
+      .object({
+        recipeId: z.string().transform(recipeId),
+        revision: z.number(),
+        grave: list(z.string()),
+        changes: list(z.string()),
+      })
+      .readonly()
+      .nullable()
+      .optional(),
   })
   .readonly() satisfies z.ZodType<ReminderAbout>;
 

@@ -86,6 +86,7 @@ export function toMember(row: Prisma.MemberGetPayload<{ include: { group: true }
       vulnerable: fromText(vulnerableDocument, row.vulnerable),
       coachMaySetTargets: row.coachMaySetTargets,
     },
+    wantsRecipeNews: row.wantsRecipeNews,
     planVersion: row.planVersion,
   };
 }

@@ -80,6 +80,7 @@ export function fakeStores(): Stores {
       find: async (id) => members.find((member) => member.id === id) ?? null,
       inGroup: unused,
       setProfile: unused,
+      setRecipeNews: unused,
     },
     stocks: {
       findLot: async (id) => {
@@ -106,6 +107,7 @@ export function fakeStores(): Stores {
       find: unused,
       search: unused,
       publish: unused,
+      publishOf: unused,
       all: unused,
       revision: unused,
       source: unused,

@@ -33,6 +33,7 @@ export function outgoing(rig: Rig, varied: Varied = {}): OutgoingMessage {
       deliverTo: deliverTo ?? "direct message",
       directClosedAt: null,
       profile: { allergens: [], vulnerable: [], coachMaySetTargets: false },
+      wantsRecipeNews: true,
       planVersion: 0,
     },
     group: {
