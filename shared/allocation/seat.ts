@@ -1,90 +1,107 @@
 import { type Instant, isBefore, isDateBefore, type PlainDate } from "../time.ts";
 import type { MealSlot } from "./types.ts";
 
-/** Portions that look for a meal between a first instant and a last day. */
+/** Portions that look for a meal from a first to a last one (indexes into the meals); none when last < first. */
 export interface Claimant {
   readonly portions: number;
-  readonly readyAt: Instant;
-  readonly until: PlainDate;
+  readonly first: number;
+  readonly last: number;
 }
 
-/** So many portions of one claimant (by its index) at one meal. */
-export interface Seated {
-  readonly slot: MealSlot;
-  readonly index: number;
-  readonly portions: number;
-}
-
-export interface Seating {
-  readonly seated: readonly Seated[];
-  /** Portions of each claimant that found no meal. */
-  readonly left: readonly number[];
-  /** Places at meals that stay free. */
-  readonly free: readonly { readonly slot: MealSlot; readonly portions: number }[];
-}
-
-/**
- * Gives the meals, in order of time, the portions that expire first, `counts` of each claimant. For
- * portions of unit size with a first and a last moment, earliest deadline first seats every set that
- * can be seated at all, and it leaves the late meals free rather than the early ones. `order` holds
- * the indexes of the claimants, first expired first.
- */
-export function seat(
-  claimants: readonly Claimant[],
-  counts: readonly number[],
-  order: readonly number[],
+/** The meals from an instant on to the end of a day, as indexes into `slots`, which are in order of time. */
+export function mealsBetween(
   slots: readonly MealSlot[],
-): Seating {
-  const left = [...counts];
-  const seated: Seated[] = [];
-  const free: { slot: MealSlot; portions: number }[] = [];
-  for (const slot of slots) {
-    let places = slot.portions;
-    for (const index of order) {
-      const portions = Math.min(places, left[index] ?? 0);
-      const one = claimants[index];
-      if (portions <= 0 || one === undefined || !mayServe(one, slot)) continue;
-      left[index] = (left[index] ?? 0) - portions;
-      places -= portions;
-      seated.push({ slot, index, portions });
-    }
-    if (places > 0) free.push({ slot, portions: places });
-  }
-  return { seated, left, free };
+  from: Instant,
+  until: PlainDate,
+): Pick<Claimant, "first" | "last"> {
+  return {
+    first: countWhile(slots, (slot) => isBefore(slot.at, from)),
+    last: countWhile(slots, (slot) => !isDateBefore(until, slot.date)) - 1,
+  };
 }
 
-function mayServe(one: Claimant, slot: MealSlot): boolean {
-  return !isDateBefore(one.until, slot.date) && !isBefore(slot.at, one.readyAt);
+/** How many of `slots` come before the first that fails; it fails for all after it, too. */
+function countWhile(slots: readonly MealSlot[], holds: (slot: MealSlot) => boolean): number {
+  let [low, high] = [0, slots.length];
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    const slot = slots[middle];
+    if (slot !== undefined && holds(slot)) low = middle + 1;
+    else high = middle;
+  }
+  return low;
+}
+
+/** A run of meals, and how many of its places nobody has claimed who can eat nowhere else. */
+interface Run {
+  readonly first: number;
+  readonly last: number;
+  room: number;
 }
 
 /**
  * How many portions of each claimant can be seated when they claim in the order given: each takes as
  * many as can still be seated together with all before it. Sets of portions that can be seated
  * together form a transversal matroid, so claiming greedily by weight seats the heaviest set there is.
+ * They can be seated exactly when no run of meals is all there is for more portions than it has places
+ * (Hall's theorem; runs suffice, because a claimant's meals follow one another). `places[i]` are the
+ * portions that meal i takes.
  */
 export function claimInOrder(
   claimants: readonly Claimant[],
-  order: readonly number[],
-  slots: readonly MealSlot[],
+  places: readonly number[],
 ): readonly number[] {
-  const counts = claimants.map(() => 0);
-  const fits = (index: number, portions: number): boolean => {
-    const tried = counts.map((count, other) => (other === index ? portions : count));
-    return seat(claimants, tried, order, slots).left.every((left) => left === 0);
-  };
-  for (const [index, { portions }] of claimants.entries()) {
-    counts[index] = fits(index, portions) ? portions : most(portions, (n) => fits(index, n));
-  }
-  return counts;
+  const runs = runsOf(claimants, places);
+  return claimants.map((one) => {
+    if (one.last < one.first) return 0;
+    const around = runs.filter((run) => run.first <= one.first && one.last <= run.last);
+    const claimed = around.reduce((most, run) => Math.min(most, run.room), one.portions);
+    for (const run of around) run.room -= claimed;
+    return claimed;
+  });
 }
 
-/** The largest n below `limit` that still fits; fitting is monotone. */
-function most(limit: number, fits: (n: number) => boolean): number {
-  let [low, high] = [0, limit];
-  while (high - low > 1) {
-    const middle = Math.floor((low + high) / 2);
-    if (fits(middle)) low = middle;
-    else high = middle;
-  }
-  return low;
+/** The runs that begin where some claimant's meals do and end where some claimant's do. */
+function runsOf(claimants: readonly Claimant[], places: readonly number[]): readonly Run[] {
+  const before = [0];
+  for (const place of places) before.push((before.at(-1) ?? 0) + place);
+  const firsts = new Set(claimants.map((one) => one.first));
+  const lasts = new Set(claimants.map((one) => one.last));
+  return [...firsts].flatMap((first) =>
+    [...lasts]
+      .filter((last) => first <= last)
+      .map((last) => ({ first, last, room: (before[last + 1] ?? 0) - (before[first] ?? 0) })),
+  );
+}
+
+/**
+ * Gives the meals, in order of time, the portions that expire first: for each meal the claimants (by
+ * index) of the portions it has, one entry a portion. For portions of one size with a first and a last
+ * meal, earliest deadline first seats every set that can be seated at all, and it leaves the late meals
+ * free rather than the early ones. `order` holds the indexes of the claimants, first expired first.
+ */
+export function seat(
+  claimants: readonly Claimant[],
+  order: readonly number[],
+  places: readonly number[],
+): readonly (readonly number[])[] {
+  const left = claimants.map((one) => one.portions);
+  const take = (index: number, most: number): number => {
+    const taken = Math.min(most, left[index] ?? 0);
+    left[index] = (left[index] ?? 0) - taken;
+    return taken;
+  };
+  return places.map((count, meal) => {
+    const seated: number[] = [];
+    for (const index of order) {
+      if (seated.length === count) break;
+      const portions = mayServe(claimants[index], meal) ? take(index, count - seated.length) : 0;
+      for (let n = 0; n < portions; n += 1) seated.push(index);
+    }
+    return seated;
+  });
+}
+
+function mayServe(one: Claimant | undefined, meal: number): boolean {
+  return one !== undefined && one.first <= meal && meal <= one.last;
 }

@@ -4,6 +4,7 @@ import { join } from "node:path";
 import Database from "better-sqlite3";
 import { Temporal } from "temporal-polyfill";
 import { memberId } from "../../shared/ids.ts";
+import { benchAllocation } from "./allocation.ts";
 import { benchBook } from "./book.ts";
 import { benchCard } from "./card.ts";
 import { fillReminders, openBench } from "./fill.ts";
@@ -23,6 +24,7 @@ results.push(await benchCard(write));
 results.push(await benchFind(write));
 results.push(await benchBook(write));
 results.push(await benchRead(write));
+results.push(await benchAllocation(write));
 
 // A batch logged through the store, against as many rows in one plain transaction.
 const bench = await openBench(join(folder, "log.db"));
