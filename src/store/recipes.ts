@@ -78,6 +78,7 @@ async function write(db: PrismaClient, input: Publishing): Promise<Published | "
     select: { id: true, revisions: { orderBy: { number: "desc" }, take: 1 } },
   });
   if (of !== undefined) {
+    if (known === null) throw new Error("there is no such recipe in this group");
     const holder = await db.recipe.findUnique({ where: titled, select: { id: true } });
     if (holder !== null && holder.id !== of) return "title taken";
   }

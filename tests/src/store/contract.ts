@@ -4,6 +4,7 @@ import { claimContract } from "./contract/claims.ts";
 import { draftContract } from "./contract/drafts.ts";
 import { groupContract } from "./contract/groups.ts";
 import { momentContract } from "./contract/moments.ts";
+import { newsContract } from "./contract/news.ts";
 import { opsContract } from "./contract/ops.ts";
 import { ownershipContract } from "./contract/ownership.ts";
 import { peopleContract } from "./contract/people.ts";
@@ -47,6 +48,7 @@ export function storeContract(name: string, makePlace: MakePlace): void {
     groupContract(given);
     peopleContract(given);
     recipeContract(given);
+    newsContract(given);
     draftContract(given);
     stockContract(given);
     ownershipContract(given);
