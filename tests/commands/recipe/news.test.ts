@@ -12,6 +12,7 @@ import {
 } from "../../kit/bot.ts";
 import { openReminded, type Reminded } from "../../kit/reminded.ts";
 import { instant } from "../../kit/stock.ts";
+import { formIn } from "./draft-kit.ts";
 
 /** Sunday 11 October, Lisbon (UTC+1): the member has eight portions of the pot, cooked at 18:30. */
 let kitchen: Reminded;
@@ -124,6 +125,14 @@ describe("a new revision", () => {
     expect((await kitchen.test.press({ ...OTHER, group: "" }, press)).heading).toMatch(
       /not yours/u,
     );
+    // And from there into the stock: the form knows whose it is.
+    const log = buttonOf(card, "Log it");
+    const form = formIn(await kitchen.test.form(direct, { pressId: log }));
+    const blank = Object.fromEntries(form.fields.map(({ name, value }) => [name, value]));
+    const theirs = await kitchen.test.submit({ ...OTHER, group: "" }, form.id, blank);
+    expect(theirs.heading).toMatch(/not yours/u);
+    const logged = await kitchen.test.submit(direct, form.id, blank);
+    expect(logged.heading).toBe(`Logged: 6 portions of ${TITLE}.`);
   });
 
   it("is told at the next command where direct messages are closed and there is no channel", async () => {
