@@ -1,3 +1,4 @@
+import { batchAte } from "./batch/ate.ts";
 import { batchCool } from "./batch/cool.ts";
 import { batchLog } from "./batch/log.ts";
 import { foodAdd } from "./food/add.ts";
@@ -31,6 +32,7 @@ export const COMMANDS: readonly Command[] = [
   recipeRevise,
   recipeWithdraw,
   batchLog,
+  batchAte,
   batchCool,
   stock,
   meals,

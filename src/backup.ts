@@ -76,13 +76,17 @@ async function check(file: string): Promise<number> {
 
 /** What was done and found. The exit code says whether all is well. */
 function tell(lead: string, { faults, rows, portions, migrationsToCome }: FileReport): number {
-  const { cooked, inStock, gone } = portions;
+  const { cooked, corrected, inStock, gone } = portions;
+  const counted =
+    corrected === 0
+      ? ""
+      : `, ${Math.abs(corrected)} ${corrected > 0 ? "more" : "fewer"} when counted,`;
   const lines = [
     lead,
     ...(faults.length > 0
       ? faults
       : [
-          `Portions: ${cooked} cooked = ${inStock} in stock + ${gone} eaten, given or thrown away.`,
+          `Portions: ${cooked} cooked${counted} = ${inStock} in stock + ${gone} eaten, given or thrown away.`,
         ]),
     ...(Object.keys(rows).length > 0
       ? [

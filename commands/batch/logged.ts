@@ -78,7 +78,7 @@ function fridgeRows(lot: Lot, { batch, allocation }: Logged): readonly Row[] {
     list.push({
       label: "Freeze now",
       figure: count(surplus.portions, batch.portionWord),
-      note: `no meal takes ${surplus.portions === 1 ? "it" : "them"} ${by.replace("eat by", "by")}`,
+      note: `no meal takes ${surplus.portions <= 1 ? "it" : "them"} ${by.replace("eat by", "by")}`,
     });
   }
   if (surplus?.advice === "spare") {
@@ -167,11 +167,7 @@ function buttonsOf(
   return [
     {
       id: froze,
-      label:
-        `Froze ${surplus.portions} ${batch.portionWord}${surplus.portions === 1 ? "" : "s"}`.slice(
-          0,
-          34,
-        ),
+      label: `Froze ${count(surplus.portions, batch.portionWord)}`.slice(0, 34),
       weight: "main",
     },
     see,

@@ -23,6 +23,11 @@ const EVERYONE = [
     figure: "record what you cooked",
     note: "sized like a card, or by a card's Log it; cooked:18:30, weight:2.4 kg",
   },
+  {
+    label: "/batch ate",
+    figure: "you ate one: which box that was",
+    note: "recipe, portions:½",
+  },
   { label: "/batch cool", figure: "whether a box or pot cools in time" },
   {
     label: "/stock",

@@ -1,5 +1,6 @@
 import { z } from "zod";
 import type { PlainTime } from "../../shared/time.ts";
+import { isHalves } from "../../shared/words/halves.ts";
 import { excerpt } from "../../shared/words/problems.ts";
 import { numberAtStart, readNumber } from "../../shared/words/read-number.ts";
 import { readTimeOfDay } from "../../shared/words/read-time-of-day.ts";
@@ -75,6 +76,17 @@ export const zeroOrMoreText = readText(
   (text) => wholeNumber(text, 0),
   (typed) =>
     `“${typed}” is not a number of portions: type a whole number from 0 to ${PORTIONS_MAX}, such as 2.`,
+);
+
+/** Portions of the stock, in halves: ½ to 200. */
+export const halvesText = readText(
+  (text) => {
+    const read = readNumber(text.replace(/ ?portions?$/iu, ""));
+    if (!read.ok || read.value.to !== null) return null;
+    return isHalves(read.value.value) && read.value.value <= PORTIONS_MAX ? read.value.value : null;
+  },
+  (typed) =>
+    `“${typed}” is not a number of portions: type one such as 1, 3, ½ or 1.5, up to ${PORTIONS_MAX}.`,
 );
 
 const UNIT_G: Readonly<Record<string, number>> = {

@@ -7,7 +7,7 @@ import { fail, type Outcome, ok } from "../../shared/outcome.ts";
 import { deriveReminders, nextReplan } from "../../shared/reminder/derive.ts";
 import { isQuietTime } from "../../shared/reminder/quiet.ts";
 import type { DerivedReminder, ReminderChoice } from "../../shared/reminder/types.ts";
-import type { StockStep } from "../../shared/stock/decide.ts";
+import type { StockStep } from "../../shared/stock/movement.ts";
 import type { StockProblem } from "../../shared/stock/problems.ts";
 import type { Batch, Stock } from "../../shared/stock/types.ts";
 import { dateIn, type Instant, isBefore, isDateBefore, type PlainTime } from "../../shared/time.ts";

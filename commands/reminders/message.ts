@@ -3,6 +3,7 @@ import { helpsAt, LATER, laterAt } from "../../shared/reminder/again.ts";
 import { isWelcome } from "../../shared/reminder/hold.ts";
 import type { ReminderChoice, ReminderRow } from "../../shared/reminder/types.ts";
 import { dateIn, type Instant, isBefore, isDateBefore } from "../../shared/time.ts";
+import { writeHalves } from "../../shared/words/halves.ts";
 import { count } from "../../shared/words/plural.ts";
 import { writeDate, writeWhen } from "../../shared/words/write-when.ts";
 import type { Group, Member } from "../kit/ports.ts";
@@ -94,7 +95,7 @@ export function sayRow(
   const { zone } = member.choice;
   const { about } = row;
   const what = `${count(about.portions, "portion")} of ${about.title}`;
-  const [it, was] = about.portions === 1 ? ["it", "it was"] : ["them", "they were"];
+  const [it, was] = about.portions <= 1 ? ["it", "it was"] : ["them", "they were"];
   const date = about.date === null ? null : Temporal.PlainDate.from(about.date);
   const day = date === null ? "its date" : writeDate(date);
   const at = about.mealAt === null ? "" : writeWhen(Temporal.Instant.from(about.mealAt), zone);
@@ -155,7 +156,7 @@ function buttonsOf(row: ReminderRow, { nonce }: ReminderInput, tagged: string): 
     label: `${label}${tagged}`.slice(0, 34),
     weight,
   });
-  const n = about.portions;
+  const n = writeHalves(about.portions);
   switch (row.kind) {
     case "thaw tonight":
       return [button("thaw", `Set ${n} to thaw`, "main")];

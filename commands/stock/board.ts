@@ -2,6 +2,7 @@ import type { Allocation } from "../../shared/allocation/types.ts";
 import { isPast } from "../../shared/stock/lot.ts";
 import type { Place, Stock } from "../../shared/stock/types.ts";
 import { dateIn, type Instant, isBefore } from "../../shared/time.ts";
+import { writeHalves } from "../../shared/words/halves.ts";
 import { writeWhen } from "../../shared/words/write-when.ts";
 import { writePress } from "../kit/press.ts";
 import {
@@ -113,7 +114,7 @@ function surplusLines(input: BoardInput, shown: readonly Shown[]): string[] {
     const one = shown.find((candidate) => candidate.lot.id === spare.lotId);
     if (one === undefined) return [];
     const what = `${portionsOf(one, spare.portions)} of ${one.batch.title}`;
-    const [them, their] = spare.portions === 1 ? ["it", "its"] : ["them", "their"];
+    const [them, their] = spare.portions <= 1 ? ["it", "its"] : ["them", "their"];
     if (spare.advice === "freeze") {
       const how = staysThawable(one, dateIn(input.now, input.zone))
         ? ""
@@ -162,7 +163,7 @@ function thawButton(input: BoardInput, shown: readonly Shown[]): readonly Button
   if (next === null || isBefore(input.now.add({ hours: 12 }), next.thawAt)) return [];
   const { lot } = next.one;
   const id = writePress("stock", "move", lot.id, "thaw", next.portions, lot.portions);
-  return [{ id, label: `Set ${next.portions} to thaw`, weight: "plain" }];
+  return [{ id, label: `Set ${writeHalves(next.portions)} to thaw`, weight: "plain" }];
 }
 
 function firstButtons(input: BoardInput, shown: readonly Shown[]): readonly Button[] {
@@ -171,15 +172,20 @@ function firstButtons(input: BoardInput, shown: readonly Shown[]): readonly Butt
   const { lot, batch } = first;
   const today = dateIn(input.now, input.zone);
   const short = batch.title.length > 18 ? `${batch.title.slice(0, 17)}…` : batch.title;
+  const one = Math.min(1, lot.portions);
   const move = (kind: string, portions: number): string =>
     writePress("stock", "move", lot.id, kind, portions, lot.portions);
   if (isPast(lot, batch, today)) {
     return [
-      { id: move("threw", lot.portions), label: `Threw away ${lot.portions}`, weight: "grave" },
+      {
+        id: move("threw", lot.portions),
+        label: `Threw away ${writeHalves(lot.portions)}`,
+        weight: "grave",
+      },
     ];
   }
   return [
-    { id: move("ate", 1), label: `Ate 1 ${short}`, weight: "main" },
+    { id: move("ate", one), label: `Ate ${writeHalves(one)} ${short}`, weight: "main" },
     ...freezeButton(input, shown),
     ...thawButton(input, shown),
   ];
@@ -191,7 +197,7 @@ function freezeButton({ allocation }: BoardInput, shown: readonly Shown[]): read
   const lot = shown.find((one) => one.lot.id === spare?.lotId)?.lot;
   if (spare === undefined || lot === undefined) return [];
   const id = writePress("stock", "move", lot.id, "froze", spare.portions, lot.portions);
-  return [{ id, label: `Froze ${spare.portions}`, weight: "plain" }];
+  return [{ id, label: `Froze ${writeHalves(spare.portions)}`, weight: "plain" }];
 }
 
 function undoButtons({ stock, undo }: BoardInput): readonly Button[] {

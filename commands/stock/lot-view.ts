@@ -1,19 +1,43 @@
 import { isPast } from "../../shared/stock/lot.ts";
-import type { Instant } from "../../shared/time.ts";
-import { dateIn } from "../../shared/time.ts";
+import { type Batch, type Lot, WASTE_REASONS } from "../../shared/stock/types.ts";
+import { dateIn, type Instant } from "../../shared/time.ts";
+import { writeHalves } from "../../shared/words/halves.ts";
+import { count } from "../../shared/words/plural.ts";
 import { writeDate } from "../../shared/words/write-when.ts";
 import { writePress } from "../kit/press.ts";
-import { type Button, type Reply, reply, rows } from "../kit/reply.ts";
-import { canThaw, portionsOf, readyOf, type Shown, untilOf } from "../kit/say-lot.ts";
+import { type Button, type Choice, type Reply, type Row, reply, rows } from "../kit/reply.ts";
+import { canThaw, portionsOf, readyOf, untilOf } from "../kit/say-lot.ts";
+
+interface LotView {
+  readonly lot: Lot;
+  readonly batch: Batch;
+  /** How many portions the buttons are about. */
+  readonly portions: number;
+  /** The most that it can be counted to hold. */
+  readonly most: number;
+  readonly now: Instant;
+  readonly zone: string;
+}
 
 /** One lot with everything that can be done to `portions` of it. */
-export function lotReply(one: Shown, portions: number, now: Instant, zone: string): Reply {
-  const { lot, batch } = one;
-  const today = dateIn(now, zone);
-  const details = [
-    { label: "Until", figure: untilOf(one, today) },
+export function lotReply(view: LotView): Reply {
+  const { lot, batch } = view;
+  return reply(`${batch.title}, ${lot.place}: ${portionsOf(view)}.`, {
+    parts: [rows(null, details(view))],
+    buttons: [
+      ...moveButtons(view, isPast(lot, batch, dateIn(view.now, view.zone))),
+      { id: writePress("stock", "board"), label: "Back", weight: "plain" },
+    ],
+    choices: [...(lot.portions > 0.5 ? [howMany(view)] : []), whyThrown(view), counted(view)],
+  });
+}
+
+function details(view: LotView): readonly Row[] {
+  const { lot, batch, now, zone } = view;
+  return [
+    { label: "Until", figure: untilOf(view, dateIn(now, zone)) },
     { label: "Cooked", figure: writeDate(batch.cookedOn) },
-    ...(lot.place === "thawing" ? [{ label: "Ready", figure: readyOf(one, now, zone) }] : []),
+    ...(lot.place === "thawing" ? [{ label: "Ready", figure: readyOf(view, now, zone) }] : []),
     ...(batch.keeping.freezes === "well"
       ? []
       : [
@@ -24,40 +48,86 @@ export function lotReply(one: Shown, portions: number, now: Instant, zone: strin
           },
         ]),
   ];
-  return reply(`${batch.title}, ${lot.place}: ${portionsOf(one)}.`, {
-    parts: [rows(null, details)],
-    buttons: [
-      ...moveButtons(one, portions, isPast(lot, batch, today)),
-      { id: writePress("stock", "board"), label: "Back", weight: "plain" },
-    ],
-    choices: lot.portions > 1 ? [howMany(one, portions)] : [],
-  });
 }
 
-function moveButtons({ lot, batch }: Shown, portions: number, past: boolean): readonly Button[] {
-  const button = (kind: string, label: string, weight: Button["weight"]): Button => ({
-    id: writePress("stock", "move", lot.id, kind, portions, lot.portions),
-    label: `${label} ${portions}`,
+function moveButtons(view: LotView, past: boolean): readonly Button[] {
+  const { lot, batch, portions } = view;
+  const button = (
+    kind: string,
+    label: string,
+    weight: Button["weight"],
+    many = portions,
+  ): Button => ({
+    id: writePress("stock", "move", lot.id, kind, many, lot.portions),
+    label: `${label} ${writeHalves(many)}`,
     weight,
   });
   const gone = [button("threw", "Threw away", "grave")];
   if (past) return [...gone, button("ate", "Ate", "plain")];
   const place =
     lot.place === "freezer"
-      ? canThaw({ lot, batch })
-        ? [{ ...button("thaw", "Set", "plain"), label: `Set ${portions} to thaw` }]
+      ? canThaw(view)
+        ? [{ ...button("thaw", "Set", "plain"), label: `Set ${writeHalves(portions)} to thaw` }]
         : []
       : batch.keeping.freezes === "no"
         ? []
         : [button("froze", "Froze", "plain")];
-  return [button("ate", "Ate", "main"), ...place, button("gave", "Gave away", "plain"), ...gone];
+  const half = portions === 0.5 ? [] : [button("ate", "Ate", "plain", 0.5)];
+  return [
+    button("ate", "Ate", "main"),
+    ...half,
+    ...place,
+    button("gave", "Gave away", "plain"),
+    ...gone,
+  ];
 }
 
-function howMany({ lot }: Shown, portions: number): Reply["choices"][number] {
-  const counts = Array.from({ length: Math.min(lot.portions, 25) }, (_, index) => index + 1);
+/** The platform shows no more in one list. */
+const OPTIONS_MAX = 25;
+
+/** Every half where a list holds them; else one half, whole numbers, and the whole lot. */
+function amounts(most: number): readonly number[] {
+  if (most * 2 <= OPTIONS_MAX) return Array.from({ length: most * 2 }, (_, n) => (n + 1) / 2);
+  const whole = Array.from(
+    { length: Math.min(Math.floor(most), OPTIONS_MAX - 2) },
+    (_, n) => n + 1,
+  );
+  return [0.5, ...whole, ...(whole.includes(most) ? [] : [most])];
+}
+
+function option(n: number, label = writeHalves(n)) {
+  return { value: String(n), label };
+}
+
+function howMany({ lot, portions }: LotView): Choice {
   return {
     id: writePress("stock", "count", lot.id),
-    placeholder: `How many? Now ${portions}`,
-    options: counts.map((one) => ({ value: String(one), label: String(one) })),
+    placeholder: `How many? Now ${writeHalves(portions)}`,
+    options: amounts(lot.portions).map((n) => option(n)),
+  };
+}
+
+/** The second tap, for those who want to say it. */
+function whyThrown({ lot, portions }: LotView): Choice {
+  return {
+    id: writePress("stock", "threw", lot.id, portions, lot.portions),
+    placeholder: `Threw away ${writeHalves(portions)}, because…`,
+    options: WASTE_REASONS.map((reason) => ({ value: reason, label: reason })),
+  };
+}
+
+/** What the lot may hold instead, nearest to what it is thought to hold. */
+function counted({ lot, batch, most }: LotView): Choice {
+  const wrong = amounts(Math.max(most, lot.portions))
+    .filter((n) => n !== lot.portions)
+    .sort((a, b) => Math.abs(a - lot.portions) - Math.abs(b - lot.portions))
+    .slice(0, OPTIONS_MAX - 1)
+    .sort((a, b) => a - b);
+  return {
+    id: writePress("stock", "counted", lot.id, lot.portions),
+    placeholder: `Wrong count? There ${lot.portions <= 1 ? "is" : "are"} really…`,
+    options: [0, ...wrong].map((n) =>
+      option(n, n === 0 ? "none there" : `${count(n, batch.portionWord)} there`),
+    ),
   };
 }

@@ -1,12 +1,13 @@
 import { z } from "zod";
-import { type CauseId, causeId, type LotId, lotId, reminderId } from "../../shared/ids.ts";
+import { causeId, type LotId, reminderId } from "../../shared/ids.ts";
 import { fail } from "../../shared/outcome.ts";
-import { decideMove, type MoveKind } from "../../shared/stock/decide.ts";
-import { batchOf, isPast } from "../../shared/stock/lot.ts";
-import type { Lot, Stock, StockChange } from "../../shared/stock/types.ts";
+import { mostCounted } from "../../shared/stock/correct.ts";
+import type { MoveKind } from "../../shared/stock/decide.ts";
+import { batchOf } from "../../shared/stock/lot.ts";
+import { type StockChange, WASTE_REASONS } from "../../shared/stock/types.ts";
 import { decideUndo } from "../../shared/stock/undo.ts";
 import { dateIn, type Instant, isBefore, isDateBefore } from "../../shared/time.ts";
-import { count } from "../../shared/words/plural.ts";
+import { writeHalves } from "../../shared/words/halves.ts";
 import { command, Refusal } from "../kit/command.ts";
 import type { Context } from "../kit/context.ts";
 import { changeStock, loadStock, planFor } from "../kit/plan.ts";
@@ -14,6 +15,7 @@ import type { Reply } from "../kit/reply.ts";
 import { sayStockProblem } from "../kit/say-stock-problem.ts";
 import { boardReply } from "./board.ts";
 import { lotReply } from "./lot-view.ts";
+import { correct, lotArgument, move, ownLot, portionsArgument, stale } from "./moving.ts";
 import { showPicture } from "./picture.ts";
 
 const KINDS: Readonly<Record<string, MoveKind>> = {
@@ -23,29 +25,27 @@ const KINDS: Readonly<Record<string, MoveKind>> = {
   gave: "gave",
   threw: "threw away",
 };
-const DONE: Readonly<Record<MoveKind, string>> = {
-  ate: "Ate",
-  froze: "Froze",
-  "set to thaw": "Set to thaw:",
-  gave: "Gave away",
-  "threw away": "Threw away",
-};
+const USED = "That button was used already; nothing was changed. Here is the stock.";
+const OTHER_STOCK = "Nothing was changed: the stock is another by now. Here it is.";
 
 const whole = z.coerce.number().int().min(0).max(100_000);
-const lotArgument = z
-  .string()
-  .regex(/^[0-9a-z]{1,32}$/u)
-  .transform(lotId);
 const moveArguments = z.tuple([
   lotArgument,
   z.enum(["ate", "froze", "thaw", "gave", "threw"]),
-  whole,
-  whole,
+  portionsArgument,
+  portionsArgument,
 ]);
+const thrownArguments = z.tuple([
+  lotArgument,
+  portionsArgument,
+  portionsArgument,
+  z.enum(WASTE_REASONS),
+]);
+const countArguments = z.tuple([lotArgument, portionsArgument, portionsArgument]);
 const reminderArguments = z.tuple([
   lotArgument,
   z.enum(["ate", "froze", "thaw", "gave", "threw"]),
-  whole,
+  portionsArgument,
   z.string().regex(/^[0-9a-z]{1,25}$/u),
   z
     .string()
@@ -66,6 +66,8 @@ export const stock = command({
     lot: (context, args) => showLot(context, args),
     count: (context, args) => showLot(context, args),
     move: (context, args) => pressMove(context, args),
+    threw: (context, args) => pickReason(context, args),
+    counted: (context, args) => pickCount(context, args),
     remind: (context, args) => pressReminder(context, args),
     undo: (context, args) => pressUndo(context, args),
   },
@@ -86,19 +88,20 @@ export async function board(context: Context, lead: string | null): Promise<Repl
 async function showLot(context: Context, args: readonly string[]): Promise<Reply> {
   const parsed = z
     .tuple([lotArgument])
-    .or(z.tuple([lotArgument, whole]))
+    .or(z.tuple([lotArgument, portionsArgument]))
     .safeParse(args);
   if (!parsed.success) throw stale();
   const own = await loadStock(context.stores, context.member);
   const lot = await ownLot(context, own, parsed.data[0]);
   const asked = parsed.data[1] ?? 1;
-  const portions = Math.max(1, Math.min(asked, lot.portions));
-  return lotReply(
-    { lot, batch: batchOf(own.batches, lot.batchId) },
-    portions,
-    context.now,
-    context.member.choice.zone,
-  );
+  return lotReply({
+    lot,
+    batch: batchOf(own.batches, lot.batchId),
+    portions: Math.max(0.5, Math.min(asked, lot.portions)),
+    most: mostCounted(own, lot.id),
+    now: context.now,
+    zone: context.member.choice.zone,
+  });
 }
 
 /** A button of the board: it says how many portions it saw, so a second tap on an old board does nothing. */
@@ -106,12 +109,40 @@ async function pressMove(context: Context, args: readonly string[]): Promise<Rep
   const parsed = moveArguments.safeParse(args);
   if (!parsed.success) throw stale();
   const [id, kind, portions, seen] = parsed.data;
-  const own = await loadStock(context.stores, context.member);
-  const lot = await ownLot(context, own, id);
-  if (lot.portions !== seen) {
-    return board(context, "Nothing was changed: the stock is another by now. Here it is.");
-  }
-  return move(context, { lotId: id, kind: KINDS[kind] ?? "ate", portions }, context.causeId, seen);
+  return onSeen(context, id, seen, (writing) =>
+    move(context, { lotId: id, kind: KINDS[kind] ?? "ate", portions }, writing),
+  );
+}
+
+/** Thrown away, with the reason picked. */
+async function pickReason(context: Context, args: readonly string[]): Promise<Reply> {
+  const parsed = thrownArguments.safeParse(args);
+  if (!parsed.success) throw stale();
+  const [id, portions, seen, reason] = parsed.data;
+  return onSeen(context, id, seen, (writing) =>
+    move(context, { lotId: id, kind: "threw away", portions, reason }, writing),
+  );
+}
+
+/** So many are really there. */
+async function pickCount(context: Context, args: readonly string[]): Promise<Reply> {
+  const parsed = countArguments.safeParse(args);
+  if (!parsed.success) throw stale();
+  const [id, seen, counted] = parsed.data;
+  return onSeen(context, id, seen, (writing) => correct(context, { lotId: id, counted }, writing));
+}
+
+/** Does it if the lot still holds what the presser saw in it, and shows the board either way. */
+async function onSeen(
+  context: Context,
+  id: LotId,
+  seen: number,
+  deed: (writing: Parameters<typeof move>[2]) => Promise<string | null>,
+): Promise<Reply> {
+  const lot = await ownLot(context, await loadStock(context.stores, context.member), id);
+  if (lot.portions !== seen) return board(context, OTHER_STOCK);
+  const said = await deed({ cause: context.causeId, seen, at: context.now });
+  return board(context, said ?? USED);
 }
 
 /**
@@ -131,55 +162,9 @@ async function pressReminder(context: Context, args: readonly string[]): Promise
   const isLater =
     told?.memberId === member.id && isDateBefore(dateIn(told.dueAt, zone), dateIn(now, zone));
   const at = isLater ? told.dueAt : now;
-  return move(context, { lotId: id, kind: KINDS[kind] ?? "ate", portions }, cause, null, at);
-}
-
-async function move(
-  context: Context,
-  wish: { readonly lotId: LotId; readonly kind: MoveKind; readonly portions: number },
-  cause: CauseId,
-  seen: number | null,
-  at: Instant = context.now,
-): Promise<Reply> {
-  const { stores, member, now, newId } = context;
-  const zone = member.choice.zone;
-  const on = dateIn(at, zone);
-  let said = "";
-  const changed = await changeStock({
-    stores,
-    member,
-    now,
-    causeId: cause,
-    newId,
-    decide: (own) => {
-      const lot = own.lots.find((one) => one.id === wish.lotId);
-      if (lot === undefined || (seen !== null && lot.portions !== seen))
-        return fail({ code: "lot is gone" });
-      said = sayDone(own, lot, wish, on);
-      return decideMove(own, wish, { at, on }, () => lotId(newId()));
-    },
-  });
-  if (!changed.ok) throw new Refusal(sayStockProblem(changed.problem, zone));
-  return board(
-    context,
-    changed.value.already
-      ? "That button was used already; nothing was changed. Here is the stock."
-      : said,
-  );
-}
-
-function sayDone(
-  own: Stock,
-  lot: Lot,
-  wish: { readonly kind: MoveKind; readonly portions: number },
-  today: ReturnType<typeof dateIn>,
-): string {
-  const batch = batchOf(own.batches, lot.batchId);
-  const base = `${DONE[wish.kind]} ${count(wish.portions, batch.portionWord)} of ${batch.title}.`;
-  if (wish.kind === "ate" && isPast(lot, batch, today)) {
-    return `${base} It was past its date: if anyone feels unwell, call a doctor and say so.`;
-  }
-  return base;
+  const wish = { lotId: id, kind: KINDS[kind] ?? "ate", portions };
+  const said = await move(context, wish, { cause, seen: null, at });
+  return board(context, said ?? USED);
 }
 
 async function pressUndo(context: Context, args: readonly string[]): Promise<Reply> {
@@ -228,20 +213,5 @@ function isTooOld(change: StockChange, now: Instant): boolean {
 
 /** "froze 5", "cooked 8, froze 3". */
 function sayChange(change: StockChange): string {
-  return change.movements.map((one) => `${one.kind} ${one.portions}`).join(", ");
-}
-
-/** The asker's own lot; a sentence when it is empty, unknown or somebody else's. */
-async function ownLot(context: Context, own: Stock, id: LotId): Promise<Lot> {
-  const lot = own.lots.find((one) => one.id === id);
-  if (lot !== undefined) return lot;
-  const other = await context.stores.stocks.findLot(id);
-  if (other !== null && other.batch.memberId !== context.member.id) {
-    throw new Refusal("Those portions are not yours. Type /stock to see your own.");
-  }
-  throw new Refusal(sayStockProblem({ code: "lot is gone" }, context.member.choice.zone));
-}
-
-function stale(): Refusal {
-  return new Refusal("That button is too old to work. Type /stock for a fresh one.");
+  return change.movements.map((one) => `${one.kind} ${writeHalves(one.portions)}`).join(", ");
 }

@@ -53,7 +53,8 @@ function claimsOf(
   places: readonly number[],
 ): readonly Claimant[] {
   const claimants = fresh.map((one) => ({
-    portions: one.lot.portions,
+    // A meal takes whole portions: a lone half is nobody's meal.
+    portions: Math.floor(one.lot.portions),
     ...mealsBetween(slots, one.readyAt, one.until),
   }));
   const counts = claimInOrder(claimants, places);

@@ -39,7 +39,7 @@ export function frozenSupply(
 function supply(lot: Lot, portions: number, batch: Batch, today: PlainDate): Frozen {
   return {
     lot,
-    portions,
+    portions: Math.floor(portions),
     need: {
       leadHours: thawLeadHours(batch.portionG),
       daysLeft: daysLeftAfterThaw(usedDaysOn(lot, today), batch.keeping),

@@ -1,25 +1,25 @@
 import type { LotId } from "../ids.ts";
 import { daysLeftAfterThaw, discardBy, LEAST_DAYS_TO_THAW, usedDaysOn } from "../keeping/dates.ts";
 import { fail, type Outcome, ok } from "../outcome.ts";
-import { daysBetween, type Instant, isBefore, type PlainDate } from "../time.ts";
+import { daysBetween, isBefore } from "../time.ts";
+import { isHalves } from "../words/halves.ts";
 import { batchOf, firstLot, isPast, lotAfterMove, sameDates, withPortions } from "./lot.ts";
+import { movementOf, type StockStep, type When } from "./movement.ts";
 import type { StockProblem } from "./problems.ts";
-import type { Batch, Lot, Movement, Stock } from "./types.ts";
-
-/** What a decision does: the movements, and every lot it touches as it is afterwards. */
-export interface StockStep {
-  readonly movements: readonly Movement[];
-  readonly lots: readonly Lot[];
-}
-
-interface When {
-  readonly at: Instant;
-  /** The member's calendar date at that instant. */
-  readonly on: PlainDate;
-}
+import type { Batch, Lot, Movement, Stock, WasteReason } from "./types.ts";
 
 /** Kinds a member can choose for portions that are there. */
 export type MoveKind = "froze" | "set to thaw" | "ate" | "gave" | "threw away";
+
+/** What is asked to be done with portions of a lot. */
+export interface Move {
+  readonly lotId: LotId;
+  readonly kind: MoveKind;
+  /** A multiple of one half. */
+  readonly portions: number;
+  /** Kept only of what is thrown away; past its date that is the reason, unless another is said. */
+  readonly reason?: WasteReason | null;
+}
 
 /** A batch that went into the freezer whole may be logged this many days later; older than that it is a slip. */
 const FROZEN_LOG_DAYS = 14;
@@ -46,6 +46,7 @@ export function decideLog(
   if (froze > batch.portionsCooked) {
     return fail({ code: "froze more than cooked", froze, cooked: batch.portionsCooked });
   }
+  if (froze !== 0 && !isHalves(froze)) return fail({ code: "portions not halves", asked: froze });
   const fridge = withPortions(firstLot(batch, newLotId()), batch.portionsCooked);
   const cooked: Movement = {
     kind: "cooked",
@@ -56,6 +57,7 @@ export function decideLog(
     at: batch.cookedAt,
     on: batch.cookedOn,
     undoes: null,
+    reason: null,
   };
   if (froze === 0) return ok({ movements: [cooked], lots: [fridge] });
   const then = { at: batch.cookedAt, on: batch.cookedOn };
@@ -73,7 +75,7 @@ export function decideLog(
  */
 export function decideMove(
   stock: Stock,
-  move: { readonly lotId: LotId; readonly kind: MoveKind; readonly portions: number },
+  move: Move,
   when: When,
   newLotId: () => LotId,
 ): Outcome<StockStep, StockProblem> {
@@ -84,7 +86,9 @@ export function decideMove(
   const left = withPortions(lot, lot.portions - move.portions);
   const place = move.kind === "froze" ? "freezer" : move.kind === "set to thaw" ? "thawing" : null;
   if (place === null) {
-    return ok({ movements: [movementOf(move.kind, lot, move.portions, when, null)], lots: [left] });
+    const gone = movementOf(move.kind, lot, move.portions, when, null);
+    const reason = move.kind === "threw away" ? whyThrown(stock, lot, move, when) : null;
+    return ok({ movements: [{ ...gone, reason }], lots: [left] });
   }
   const fresh = lotAfterMove(lot, place, { id: newLotId(), ...when });
   const target = stock.lots.find((one) => one.id !== lot.id && sameDates(one, fresh)) ?? fresh;
@@ -94,15 +98,19 @@ export function decideMove(
   });
 }
 
+/** What is past its date needs no asking. */
+function whyThrown(stock: Stock, lot: Lot, move: Move, { on }: When): WasteReason | null {
+  if (move.reason != null) return move.reason;
+  return isPast(lot, batchOf(stock.batches, lot.batchId), on) ? "past its date" : null;
+}
+
 function against(
   stock: Stock,
   lot: Lot,
   move: { readonly kind: MoveKind; readonly portions: number },
   when: When,
 ): StockProblem | null {
-  if (!Number.isInteger(move.portions) || move.portions < 1) {
-    return { code: "portions not whole", asked: move.portions };
-  }
+  if (!isHalves(move.portions)) return { code: "portions not halves", asked: move.portions };
   if (move.portions > lot.portions) {
     return { code: "not so many portions", asked: move.portions, have: lot.portions };
   }
@@ -123,14 +131,4 @@ function againstMoving(lot: Lot, batch: Batch, kind: MoveKind, when: When): Stoc
   const mustBeGood = kind === "froze" || kind === "gave";
   if (!mustBeGood || !isPast(lot, batch, when.on)) return null;
   return { code: "past its date", discardBy: discardBy(lot, batch.keeping)?.toString() ?? "" };
-}
-
-function movementOf(
-  kind: MoveKind,
-  from: Lot,
-  portions: number,
-  when: When,
-  to: LotId | null,
-): Movement {
-  return { kind, batchId: from.batchId, portions, from: from.id, to, ...when, undoes: null };
 }

@@ -2,10 +2,12 @@ import type { BatchId, LotId } from "../ids.ts";
 import { batchOf, firstLot, lotAfterMove, withPortions } from "./lot.ts";
 import type { Batch, Lot, Movement, Place, StockChange } from "./types.ts";
 
-/** Where every portion of a batch is or went. `cooked` equals the sum of the rest, always. */
+/** Where every portion of a batch is or went: `cooked` and `corrected` together equal the sum of the rest, always. */
 export interface Balance {
   readonly batchId: BatchId;
   readonly cooked: number;
+  /** Counted more than the ledger knew; below 0 where less was. */
+  readonly corrected: number;
   readonly fridge: number;
   readonly freezer: number;
   readonly thawing: number;
@@ -60,6 +62,9 @@ export function balanceOf(
         sum + (one.kind === kind ? one.portions : one.undoes === kind ? -one.portions : 0),
       0,
     );
+  const corrected = own
+    .filter((one) => one.kind === "corrected" || one.undoes === "corrected")
+    .reduce((sum, one) => sum + (one.to === null ? -one.portions : one.portions), 0);
   const standing = (place: Place): number =>
     lots.reduce(
       (sum, lot) => sum + (lot.batchId === batch.id && lot.place === place ? lot.portions : 0),
@@ -68,6 +73,7 @@ export function balanceOf(
   return {
     batchId: batch.id,
     cooked: total("cooked"),
+    corrected,
     fridge: standing("fridge"),
     freezer: standing("freezer"),
     thawing: standing("thawing"),
@@ -79,7 +85,9 @@ export function balanceOf(
 
 /** Whether every portion is accounted for, and none below zero. */
 export function balances(balance: Balance): boolean {
-  const { cooked, fridge, freezer, thawing, ate, gave, threwAway } = balance;
+  const { cooked, corrected, fridge, freezer, thawing, ate, gave, threwAway } = balance;
   const parts = [fridge, freezer, thawing, ate, gave, threwAway];
-  return parts.every((part) => part >= 0) && parts.reduce((a, b) => a + b, 0) === cooked;
+  return (
+    parts.every((part) => part >= 0) && parts.reduce((a, b) => a + b, 0) === cooked + corrected
+  );
 }

@@ -33,12 +33,12 @@ export function firstLot(batch: Batch, id: LotId): Lot {
   };
 }
 
-/** Same batch, place and dates: the portions cannot be told apart, so they are one lot. Thawing ones can, by the hour. */
+/** Same batch, place and dates: the portions cannot be told apart, so they are one lot. Thawing ones can, by the moment. */
 export function sameDates(a: Lot, b: Lot): boolean {
   return (
     a.batchId === b.batchId &&
     a.place === b.place &&
-    a.place !== "thawing" &&
+    (a.place !== "thawing" || a.sinceAt.equals(b.sinceAt)) &&
     a.since.equals(b.since) &&
     a.usedDays === b.usedDays
   );

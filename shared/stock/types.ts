@@ -30,6 +30,7 @@ export interface Lot {
   readonly id: LotId;
   readonly batchId: BatchId;
   readonly place: Place;
+  /** A multiple of one half. */
   readonly portions: number;
   /** The member's calendar date on which these portions came to this place. */
   readonly since: PlainDate;
@@ -45,14 +46,23 @@ export const MOVEMENT_KINDS = [
   "ate",
   "gave",
   "threw away",
+  "corrected",
   "undone",
 ] as const;
 export type MovementKind = (typeof MOVEMENT_KINDS)[number];
 
-/** An entry of the stock ledger. `from` and `to` null mean outside the stock. */
+/** Why portions were thrown away. */
+export const WASTE_REASONS = ["spoiled", "past its date", "did not like", "too much"] as const;
+export type WasteReason = (typeof WASTE_REASONS)[number];
+
+/**
+ * An entry of the stock ledger. `from` and `to` null mean outside the stock. A "corrected" movement
+ * comes from outside where more was counted than the ledger knew, and goes there where less was.
+ */
 export interface Movement {
   readonly kind: MovementKind;
   readonly batchId: BatchId;
+  /** Above 0, a multiple of one half. */
   readonly portions: number;
   readonly from: LotId | null;
   readonly to: LotId | null;
@@ -62,6 +72,8 @@ export interface Movement {
   readonly on: PlainDate;
   /** For "undone": the kind it takes back. Otherwise null. */
   readonly undoes: Exclude<MovementKind, "undone"> | null;
+  /** Only of what was thrown away, and of its undoing, where it was said. */
+  readonly reason: WasteReason | null;
 }
 
 /** One write to a member's stock: its movements, all or none, with what caused it. */
@@ -82,6 +94,6 @@ export interface Stock {
   readonly memberId: MemberId;
   readonly version: number;
   readonly batches: readonly Batch[];
-  /** Lots with at least one portion. */
+  /** Lots that are not empty. */
   readonly lots: readonly Lot[];
 }

@@ -1,8 +1,7 @@
 import type { LotId } from "../ids.ts";
 import { fail, type Outcome, ok } from "../outcome.ts";
-import type { Instant, PlainDate } from "../time.ts";
-import type { StockStep } from "./decide.ts";
 import { withPortions } from "./lot.ts";
+import type { StockStep, When } from "./movement.ts";
 import type { StockProblem } from "./problems.ts";
 import type { Lot, Movement, StockChange } from "./types.ts";
 
@@ -13,7 +12,7 @@ import type { Lot, Movement, StockChange } from "./types.ts";
 export function decideUndo(
   change: StockChange,
   lots: readonly Lot[],
-  when: { readonly at: Instant; readonly on: PlainDate },
+  when: When,
 ): Outcome<StockStep, StockProblem> {
   // Its days in the fridge are used, whatever the ledger would say.
   if (change.movements.some((one) => one.kind === "set to thaw" && !one.on.equals(when.on))) {

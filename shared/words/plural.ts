@@ -1,3 +1,5 @@
+import { writeHalves } from "./halves.ts";
+
 /** Words of the kitchen that a rule would get wrong. */
 const IRREGULAR: Readonly<Record<string, string>> = {
   loaf: "loaves",
@@ -9,10 +11,10 @@ const IRREGULAR: Readonly<Record<string, string>> = {
   potato: "potatoes",
 };
 
-/** "1 portion", "4 portions", "2 boxes", "1.5 hours". At most two decimals; anything but 1 is plural. */
+/** "1 portion", "½ portion", "1½ hours", "2 boxes". At most two decimals; 1 and ½ are singular, all else plural. */
 export function count(n: number, word: string): string {
   const shown = Math.round(n * 100) / 100;
-  return `${shown} ${shown === 1 ? word : plural(word)}`;
+  return `${writeHalves(n)} ${shown === 1 || shown === 0.5 ? word : plural(word)}`;
 }
 
 /** The plural of an English word or of the last word of several ("filled wrap"). */

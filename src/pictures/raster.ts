@@ -1,6 +1,7 @@
 import { createRequire } from "node:module";
 import { Resvg, type ResvgRenderOptions, renderAsync } from "@resvg/resvg-js";
 import type { Picture } from "../../shared/picture/types.ts";
+import { drawnOnce } from "./kept.ts";
 
 /** Wider is of no use on a phone. */
 const WIDTH_MAX = 1_440;
@@ -16,6 +17,8 @@ const FONT_FILES = [
 
 /** What became of a picture: its PNG, or null where it could not be drawn. A reply may be sent twice. */
 const drawn = new WeakMap<Picture, Buffer | null>();
+/** The same drawing in many replies. */
+const once = drawnOnce();
 
 /**
  * Draws pictures ahead, outside the event loop: a card takes some 20 ms. Never throws; what cannot be
@@ -27,8 +30,7 @@ export async function drawAhead(pictures: readonly Picture[]): Promise<void> {
       .filter((picture) => !drawn.has(picture))
       .map(async (picture) => {
         try {
-          const image = isFit(picture) ? await renderAsync(picture.svg, optionsFor(picture)) : null;
-          drawn.set(picture, image?.asPng() ?? null);
+          drawn.set(picture, isFit(picture) ? await once(picture.svg, () => png(picture)) : null);
         } catch {
           drawn.set(picture, null);
         }
@@ -36,13 +38,17 @@ export async function drawAhead(pictures: readonly Picture[]): Promise<void> {
   );
 }
 
+async function png(picture: Picture): Promise<Buffer> {
+  return (await renderAsync(picture.svg, optionsFor(picture))).asPng();
+}
+
 /** A picture as PNG, drawn now unless it was drawn ahead; null where it cannot be drawn. Never throws. */
 export function rasterise(picture: Picture): Buffer | null {
   const ahead = drawn.get(picture);
   if (ahead !== undefined) return ahead;
-  const png = draw(picture);
-  drawn.set(picture, png);
-  return png;
+  const now = draw(picture);
+  drawn.set(picture, now);
+  return now;
 }
 
 function draw(picture: Picture): Buffer | null {

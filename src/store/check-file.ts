@@ -8,8 +8,11 @@ export interface FileReport {
   readonly faults: readonly string[];
   /** Rows by table, in the order of their names. */
   readonly rows: Readonly<Record<string, number>>;
-  /** Portions cooked by the ledger, and where the lots say they are or the ledger that they went. */
-  readonly portions: { readonly cooked: number; readonly inStock: number; readonly gone: number };
+  /**
+   * Portions cooked by the ledger, what counting them anew added (below 0: took off), and where the lots
+   * say they are or the ledger that they went.
+   */
+  readonly portions: Readonly<Record<"cooked" | "corrected" | "inStock" | "gone", number>>;
   /** Migrations that the bot will apply when it starts on this file. */
   readonly migrationsToCome: number;
 }
@@ -17,31 +20,52 @@ export interface FileReport {
 /** One fault of each kind is enough to tell; a damaged file can have millions. */
 const SHOWN = 3;
 
-/** Net of what was taken back, portions of one kind of movement; the same rule as the ledger's balance. */
-const net = (kind: string): string =>
-  `SUM(CASE WHEN "kind" = '${kind}' THEN "portions" WHEN "undoes" = '${kind}' THEN -"portions" ELSE 0 END)`;
+/** Files of before half portions hold whole ones under another name: a copy can be older than the bot. */
+interface Counted {
+  readonly column: "halves" | "portions";
+  readonly perPortion: 1 | 2;
+}
 
-const BALANCES = `
-  SELECT b."id" AS "id", COALESCE(m."cooked", 0) AS "cooked", COALESCE(l."standing", 0) AS "standing",
+function counted(db: Database.Database): Counted {
+  const columns = texts(db.pragma(`table_info("Lot")`), "name");
+  return columns.includes("halves")
+    ? { column: "halves", perPortion: 2 }
+    : { column: "portions", perPortion: 1 };
+}
+
+/** Net of what was taken back, of one kind of movement; the same rule as the ledger's balance. */
+const net = (kind: string, column: string): string =>
+  `SUM(CASE WHEN "kind" = '${kind}' THEN "${column}" WHEN "undoes" = '${kind}' THEN -"${column}" ELSE 0 END)`;
+
+/** What came in by counting anew, less what went out: a taken back correction runs the other way. */
+const corrected = (column: string): string =>
+  `SUM(CASE WHEN "kind" <> 'corrected' AND COALESCE("undoes", '') <> 'corrected' THEN 0
+            WHEN "toLotId" IS NULL THEN -"${column}" ELSE "${column}" END)`;
+
+const balances = (column: string): string => `
+  SELECT b."id" AS "id", COALESCE(m."cooked", 0) AS "cooked",
+         COALESCE(m."corrected", 0) AS "corrected", COALESCE(l."standing", 0) AS "standing",
          COALESCE(m."ate" + m."gave" + m."threw", 0) AS "gone",
          COALESCE(MIN(m."ate", m."gave", m."threw", l."least"), 0) AS "least"
     FROM "Batch" b
-    LEFT JOIN (SELECT "batchId", ${net("cooked")} AS "cooked", ${net("ate")} AS "ate",
-                      ${net("gave")} AS "gave", ${net("threw away")} AS "threw"
+    LEFT JOIN (SELECT "batchId", ${net("cooked", column)} AS "cooked",
+                      ${corrected(column)} AS "corrected", ${net("ate", column)} AS "ate",
+                      ${net("gave", column)} AS "gave", ${net("threw away", column)} AS "threw"
                  FROM "Movement" GROUP BY "batchId") m ON m."batchId" = b."id"
-    LEFT JOIN (SELECT "batchId", SUM("portions") AS "standing", MIN("portions") AS "least"
+    LEFT JOIN (SELECT "batchId", SUM("${column}") AS "standing", MIN("${column}") AS "least"
                  FROM "Lot" GROUP BY "batchId") l ON l."batchId" = b."id"`;
 
 /** Lots that hold something else than what the ledger moved in and out of them. */
-const LOTS_OFF = `
+const lotsOff = (column: string): string => `
   SELECT l."id" FROM "Lot" l
-   WHERE l."portions" <>
-         COALESCE((SELECT SUM("portions") FROM "Movement" WHERE "toLotId" = l."id"), 0)
-       - COALESCE((SELECT SUM("portions") FROM "Movement" WHERE "fromLotId" = l."id"), 0)`;
+   WHERE l."${column}" <>
+         COALESCE((SELECT SUM("${column}") FROM "Movement" WHERE "toLotId" = l."id"), 0)
+       - COALESCE((SELECT SUM("${column}") FROM "Movement" WHERE "fromLotId" = l."id"), 0)`;
 
 const balance = z.object({
   id: z.string(),
   cooked: z.number(),
+  corrected: z.number(),
   standing: z.number(),
   gone: z.number(),
   least: z.number(),
@@ -85,7 +109,12 @@ export async function checkFile(path: string): Promise<FileReport> {
 }
 
 function nothing(faults: readonly string[]): FileReport {
-  return { faults, rows: {}, portions: { cooked: 0, inStock: 0, gone: 0 }, migrationsToCome: 0 };
+  return {
+    faults,
+    rows: {},
+    portions: { cooked: 0, corrected: 0, inStock: 0, gone: 0 },
+    migrationsToCome: 0,
+  };
 }
 
 function texts(rows: unknown, column: string): readonly string[] {
@@ -136,11 +165,12 @@ function keyFaults(db: Database.Database): readonly string[] {
 }
 
 function stockReport(db: Database.Database): Pick<FileReport, "faults" | "portions"> {
-  const batches = z.array(balance).parse(db.prepare(BALANCES).all());
-  const off = batches.filter((b) => b.cooked !== b.standing + b.gone || b.least < 0);
-  const lots = texts(db.prepare(LOTS_OFF).all(), "id");
-  const sum = (key: "cooked" | "standing" | "gone"): number =>
-    batches.reduce((total, one) => total + one[key], 0);
+  const { column, perPortion } = counted(db);
+  const batches = z.array(balance).parse(db.prepare(balances(column)).all());
+  const off = batches.filter((b) => b.cooked + b.corrected !== b.standing + b.gone || b.least < 0);
+  const lots = texts(db.prepare(lotsOff(column)).all(), "id");
+  const sum = (key: "cooked" | "corrected" | "standing" | "gone"): number =>
+    batches.reduce((total, one) => total + one[key], 0) / perPortion;
   return {
     faults: [
       ...(off.length > 0
@@ -148,6 +178,11 @@ function stockReport(db: Database.Database): Pick<FileReport, "faults" | "portio
         : []),
       ...(lots.length > 0 ? [`These lots are not what the ledger says: ${few(lots)}.`] : []),
     ],
-    portions: { cooked: sum("cooked"), inStock: sum("standing"), gone: sum("gone") },
+    portions: {
+      cooked: sum("cooked"),
+      corrected: sum("corrected"),
+      inStock: sum("standing"),
+      gone: sum("gone"),
+    },
   };
 }

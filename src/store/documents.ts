@@ -12,7 +12,7 @@ import {
   REMINDER_STATES,
   type ReminderAbout,
 } from "../../shared/reminder/types.ts";
-import { MOVEMENT_KINDS } from "../../shared/stock/types.ts";
+import { MOVEMENT_KINDS, WASTE_REASONS } from "../../shared/stock/types.ts";
 import type { TargetFigures } from "../../shared/target/types.ts";
 
 // What a column of text may hold. The file can be edited and can be older than the code, so it is an
@@ -199,6 +199,7 @@ export const weekdaysDocument = list(z.int().min(1).max(7));
 
 export const placeWord = z.enum(["fridge", "freezer", "thawing"]);
 export const movementWord = z.enum(MOVEMENT_KINDS);
+export const wasteReasonWord = z.enum(WASTE_REASONS);
 export const undoneWord = movementWord.exclude(["undone"]);
 export const deliverToWord = z.enum(["direct message", "channel"]);
 export const reminderKindWord = z.enum(REMINDER_KINDS);

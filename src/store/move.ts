@@ -36,6 +36,7 @@ const ONE_GROUP = { maxWait: 30_000, timeout: 3_600_000 } as const;
 
 const NONE: Portions = {
   cooked: 0,
+  corrected: 0,
   fridge: 0,
   freezer: 0,
   thawing: 0,
@@ -47,6 +48,7 @@ const NONE: Portions = {
 function plus(a: Portions, b: Portions): Portions {
   return {
     cooked: a.cooked + b.cooked,
+    corrected: a.corrected + b.corrected,
     fridge: a.fridge + b.fridge,
     freezer: a.freezer + b.freezer,
     thawing: a.thawing + b.thawing,

@@ -3,6 +3,7 @@ import type {
   SqlDriverAdapterFactory,
   Transaction,
 } from "@prisma/driver-adapter-utils";
+import { breather } from "./breath.ts";
 
 type Release = () => void;
 
@@ -53,9 +54,11 @@ export function oneAtATime(
 ): SqlDriverAdapterFactory {
   const wrap = (inner: SqlDriverAdapter): SqlDriverAdapter => {
     const turn = turnstile();
+    const breathe = breather();
     const alone = async <T>(work: () => Promise<T>): Promise<T> => {
       const release = await turn();
       try {
+        await breathe();
         return await work();
       } finally {
         release();
@@ -70,6 +73,7 @@ export function oneAtATime(
       startTransaction: async (isolationLevel) => {
         const release = await turn();
         try {
+          await breathe();
           return withTurn(await inner.startTransaction(isolationLevel), release);
         } catch (error) {
           release();

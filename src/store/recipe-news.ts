@@ -25,7 +25,7 @@ export async function membersWho(
     where: {
       groupId,
       OR: [
-        { lots: { some: { portions: { gt: 0 }, batch: ofIt } } },
+        { lots: { some: { halves: { gt: 0 }, batch: ofIt } } },
         { batches: { some: { ...ofIt, cookedAt: { gte: toColumn(since) } } } },
       ],
     },

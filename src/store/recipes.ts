@@ -16,12 +16,14 @@ import {
   toText,
 } from "./documents.ts";
 import type { Prisma, PrismaClient } from "./generated/client.ts";
+import { keptRecipes } from "./kept-recipes.ts";
 import { isConflict, patiently } from "./patience.ts";
 import { membersWho, NEXT_VERSION, tellRows, withdraw } from "./recipe-news.ts";
 import { toPublished, toSummary } from "./rows.ts";
 
 /** A revision of the recipe named; else of the recipe of its title, or of a new one. */
 type Publishing = Publication & { readonly of?: RecipeId };
+type RevisionRow = Prisma.RevisionGetPayload<{ include: { recipe: true } }>;
 type Published = PublicationResult;
 
 /** Longer search text than any title is cut: the rest could only cost time. */
@@ -32,16 +34,22 @@ const TRIES = 20;
 
 const INCLUDE = { recipe: true } as const;
 
+/** The newest revision of the recipe with that id, else of the one with that title. */
 async function newest(
   db: PrismaClient,
-  recipe: { readonly groupId: string; readonly id?: string; readonly titleFold?: string },
+  groupId: GroupId,
+  idOrTitle: string,
+  read: (row: RevisionRow) => PublishedRecipe,
 ): Promise<PublishedRecipe | null> {
-  const row = await db.revision.findFirst({
-    where: { recipe: { ...recipe, withdrawnAt: null } },
-    orderBy: { number: "desc" },
-    include: INCLUDE,
+  const rows = await db.recipe.findMany({
+    where: { groupId, withdrawnAt: null, OR: [{ id: idOrTitle }, { titleFold: fold(idOrTitle) }] },
+    include: { revisions: { orderBy: { number: "desc" }, take: 1 } },
   });
-  return row === null ? null : toPublished(row);
+  const found = rows.find(({ id }) => id === idOrTitle) ?? rows[0];
+  const revision = found?.revisions[0];
+  return found === undefined || revision === undefined
+    ? null
+    : read({ ...revision, recipe: found });
 }
 
 async function byCause(
@@ -156,10 +164,9 @@ async function allNewest(db: PrismaClient, groupId: GroupId): Promise<PublishedR
 }
 
 export function prismaRecipes(db: PrismaClient): Recipes {
+  const read = keptRecipes();
   return {
-    find: async (groupId, idOrTitle) =>
-      (await newest(db, { groupId, id: idOrTitle })) ??
-      (await newest(db, { groupId, titleFold: fold(idOrTitle) })),
+    find: (groupId, idOrTitle) => newest(db, groupId, idOrTitle, read),
 
     search: async (groupId, typed, limit) => {
       // Folded words hold letters and digits only, so none of them is a wildcard of LIKE.
@@ -184,7 +191,7 @@ export function prismaRecipes(db: PrismaClient): Recipes {
         where: { id, recipe: { groupId } },
         include: INCLUDE,
       });
-      return row === null ? null : toPublished(row);
+      return row === null ? null : read(row);
     },
 
     source: async (groupId, id) => {

@@ -21,6 +21,7 @@ import {
   slotRuleId,
   targetId,
 } from "../../shared/ids.ts";
+import type { Recipe } from "../../shared/recipe/types.ts";
 import type { ReminderRow } from "../../shared/reminder/types.ts";
 import type { Batch, Lot, Movement, StockChange } from "../../shared/stock/types.ts";
 import type { TargetRule } from "../../shared/target/types.ts";
@@ -44,6 +45,7 @@ import {
   toInstantOrNull,
   undoneWord,
   vulnerableDocument,
+  wasteReasonWord,
   weekdaysDocument,
 } from "./documents.ts";
 import type { Prisma } from "./generated/client.ts";
@@ -91,15 +93,17 @@ export function toMember(row: Prisma.MemberGetPayload<{ include: { group: true }
   };
 }
 
+/** `recipe` is its document where that has been read before. */
 export function toPublished(
   row: Prisma.RevisionGetPayload<{ include: { recipe: true } }>,
+  recipe: Recipe = fromText(recipeDocument, row.document),
 ): PublishedRecipe {
   return {
     id: recipeId(row.recipeId),
     groupId: groupId(row.recipe.groupId),
     revisionId: revisionId(row.id),
     revisionNumber: row.number,
-    recipe: fromText(recipeDocument, row.document),
+    recipe,
   };
 }
 
@@ -136,7 +140,7 @@ export function toLot(row: Prisma.LotGetPayload<object>): Lot {
     id: lotId(row.id),
     batchId: batchId(row.batchId),
     place: placeWord.parse(row.place),
-    portions: row.portions,
+    portions: row.halves / 2,
     since: Temporal.PlainDate.from(row.since),
     sinceAt: toInstant(row.sinceAt),
     usedDays: row.usedDays,
@@ -147,12 +151,13 @@ function toMovement(row: Prisma.MovementGetPayload<object>): Movement {
   return {
     kind: movementWord.parse(row.kind),
     batchId: batchId(row.batchId),
-    portions: row.portions,
+    portions: row.halves / 2,
     from: row.fromLotId === null ? null : lotId(row.fromLotId),
     to: row.toLotId === null ? null : lotId(row.toLotId),
     at: toInstant(row.at),
     on: Temporal.PlainDate.from(row.on),
     undoes: undoneWord.nullable().parse(row.undoes),
+    reason: wasteReasonWord.nullable().parse(row.reason),
   };
 }
 

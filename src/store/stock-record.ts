@@ -1,6 +1,7 @@
 import type { RecordResult, StockPlan } from "../../commands/kit/ports.ts";
 import type { MemberId } from "../../shared/ids.ts";
 import type { Batch, Lot, StockChange } from "../../shared/stock/types.ts";
+import { isHalves } from "../../shared/words/halves.ts";
 import { keepingDocument, sumsDocument, toColumn, toColumnOrNull, toText } from "./documents.ts";
 import type { Prisma, PrismaClient } from "./generated/client.ts";
 import { isConflict, patiently } from "./patience.ts";
@@ -40,9 +41,9 @@ function writeLot(
   lot: Lot,
   isKnown: boolean,
 ): Prisma.PrismaPromise<unknown> {
-  const { id, batchId, place, portions, usedDays } = lot;
+  const { id, batchId, place, usedDays } = lot;
   const since = lot.since.toString();
-  const data = { place, portions, usedDays, since, sinceAt: toColumn(lot.sinceAt) };
+  const data = { place, halves: lot.portions * 2, usedDays, since, sinceAt: toColumn(lot.sinceAt) };
   const select = { id: true } as const;
   return isKnown
     ? db.lot.update({ where: { id, memberId, batchId }, data, select })
@@ -78,12 +79,13 @@ function createChange(db: PrismaClient, change: StockChange): Prisma.PrismaPromi
         position,
         kind: movement.kind,
         batchId: movement.batchId,
-        portions: movement.portions,
+        halves: movement.portions * 2,
         fromLotId: movement.from,
         toLotId: movement.to,
         at: toColumn(movement.at),
         on: movement.on.toString(),
         undoes: movement.undoes,
+        reason: movement.reason,
       })),
     }),
   ];
@@ -122,13 +124,14 @@ function check(plan: StockPlan): void {
   if (newBatch !== null && newBatch.memberId !== change.memberId) {
     refuse("brings in a batch of another member");
   }
-  if (plan.lots.some((lot) => !Number.isSafeInteger(lot.portions) || lot.portions < 0)) {
-    refuse("leaves a lot without a whole number of portions");
+  if (plan.lots.some((lot) => !Number.isSafeInteger(lot.portions * 2) || lot.portions < 0)) {
+    refuse("leaves a lot without a number of portions in halves");
   }
   // The lots are written only if they are the member's own; that holds for the movements too if they
   // touch nothing else.
   const batchOf = new Map(plan.lots.map((lot) => [lot.id, lot.batchId]));
-  for (const { from, to, batchId } of change.movements) {
+  for (const { from, to, batchId, portions } of change.movements) {
+    if (!isHalves(portions)) refuse("moves what is no number of portions");
     const touched = [from, to].filter((id) => id !== null);
     const known = touched.every((id) => batchOf.get(id) === batchId);
     if (touched.length === 0 || !known) refuse("moves a lot that it does not name");

@@ -12,7 +12,7 @@ export function prismaStocks(db: PrismaClient, newId: () => string): Stocks {
         select: { stockVersion: true },
       });
       const rows = await db.lot.findMany({
-        where: { memberId, portions: { gt: 0 } },
+        where: { memberId, halves: { gt: 0 } },
         orderBy: [{ batch: { cookedAt: "asc" } }, { sinceAt: "asc" }, { id: "asc" }],
         include: { batch: true },
       });

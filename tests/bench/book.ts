@@ -5,7 +5,7 @@ import { searchBook } from "../../shared/book/search.ts";
 import type { BookQuery } from "../../shared/book/types.ts";
 import { loadFoodBook } from "../../src/foods/load.ts";
 import { manyRecipes } from "./many-recipes.ts";
-import { median, report, timed } from "./measure.ts";
+import { median, percentile, report, timed } from "./measure.ts";
 
 const SIZE = 5_000;
 /** Beginnings, several words, slips, foods and nonsense: as they are typed, letter by letter. */
@@ -31,11 +31,6 @@ const QUERY: BookQuery = {
   freezes: true,
   freeOf: ["peanut"],
 };
-
-function percentile(values: readonly number[], share: number): number {
-  const sorted = [...values].sort((a, b) => a - b);
-  return sorted[Math.min(sorted.length - 1, Math.ceil(sorted.length * share) - 1)] ?? Number.NaN;
-}
 
 function heapMb(): number {
   globalThis.gc?.();

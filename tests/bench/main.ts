@@ -12,6 +12,9 @@ import { benchFind } from "./find.ts";
 import { median, report, timed } from "./measure.ts";
 import { benchRead } from "./read.ts";
 
+// The figures that every change is held to: a minute at most. Those of a service that many groups share
+// take longer: `npm run bench:service` (service/main.ts).
+
 const write = (line: string): void => {
   process.stdout.write(`${line}\n`);
 };

@@ -39,7 +39,7 @@ describe("node --import tsx src/backup.ts", () => {
   });
 
   it("says what is wrong with a file in sentences, with a code other than zero", async () => {
-    byHand(await atRest(place.path), `UPDATE "Lot" SET portions = 9`);
+    byHand(await atRest(place.path), `UPDATE "Lot" SET halves = 9`);
     const made = backup(["--to", place.file("b.db")]);
     expect(made).toMatchObject({ code: 1, said: "" });
     expect(made.complained).toMatch(/do not add up/u);

@@ -127,7 +127,7 @@ describe("/food look", () => {
     ["2 roots", "320 kcal", "2 roots (160 g)"],
     ["2 cups, chopped", "520 kcal", "2 cups, chopped (260 g)"],
     ["4 slices", "72 kcal", "4 slices (36 g)"],
-    ["1/2 root", "80 kcal", "0.5 roots (40 g)"],
+    ["1/2 root", "80 kcal", "½ root (40 g)"],
     ["1 lb", "907 kcal", "1 lb (454 g)"],
   ])("shows the figures of %s", async (amount, energy, written) => {
     const reply = await look({ food: "marshroot", amount });

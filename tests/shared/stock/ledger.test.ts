@@ -2,13 +2,9 @@ import fc from "fast-check";
 import type { Temporal } from "temporal-polyfill";
 import { describe, expect, it } from "vitest";
 import { causeId, changeId, type LotId, lotId } from "../../../shared/ids.ts";
-import {
-  decideLog,
-  decideMove,
-  type MoveKind,
-  type StockStep,
-} from "../../../shared/stock/decide.ts";
+import { decideLog, decideMove, type MoveKind } from "../../../shared/stock/decide.ts";
 import { balanceOf, balances, foldLots } from "../../../shared/stock/ledger.ts";
+import type { StockStep } from "../../../shared/stock/movement.ts";
 import type { Batch, Lot, StockChange } from "../../../shared/stock/types.ts";
 import { decideUndo } from "../../../shared/stock/undo.ts";
 import { batch, counter, date, instant, lot, stockOf } from "../../kit/stock.ts";
@@ -91,9 +87,12 @@ describe("moving portions", () => {
       problem: { code: "not so many portions", have: 6 },
     });
   });
-  it.each([0, -1, 1.5, Number.NaN])("refuses %s portions", (portions) => {
-    expect(move("ate", portions, lot())).toMatchObject({ ok: false });
-  });
+  it.each([0, -1, 1.25, 0.4, Number.NaN, Number.POSITIVE_INFINITY])(
+    "refuses %s portions",
+    (portions) => {
+      expect(move("ate", portions, lot())).toMatchObject({ ok: false });
+    },
+  );
   it("does not freeze or give what is past its date, but lets it be thrown away", () => {
     const late = date("2026-10-15");
     expect(move("froze", 1, lot(), late)).toMatchObject({

@@ -103,7 +103,9 @@ describe("counting in words", () => {
     [2, "loaf", "2 loaves"],
     [5, "filled wrap", "5 filled wraps"],
     [2, "dish", "2 dishes"],
-    [1.5, "hour", "1.5 hours"],
+    [1.5, "hour", "1½ hours"],
+    [0.5, "portion", "½ portion"],
+    [2.25, "hour", "2.25 hours"],
   ])("%d %s is written %s", (n, word, expected) => {
     expect(count(n, word)).toBe(expected);
   });

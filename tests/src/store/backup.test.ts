@@ -28,7 +28,7 @@ describe("a backup", () => {
     const before = await everything(w.store, w);
     await w.store.close();
     expect(report.faults).toEqual([]);
-    expect(report.portions).toEqual({ cooked: 6, inStock: 4, gone: 2 });
+    expect(report.portions).toEqual({ cooked: 6, corrected: 0, inStock: 4, gone: 2 });
     expect(report.rows).toMatchObject({
       Group: 1,
       Member: 1,

@@ -25,11 +25,11 @@ describe("the check", () => {
   it.each([
     [
       "a portion that no movement explains",
-      `UPDATE "Lot" SET portions = portions + 1`,
+      `UPDATE "Lot" SET halves = halves + 1`,
       /add up.*\n.*ledger says/su,
     ],
-    ["a portion less than none", `UPDATE "Lot" SET portions = -1`, /add up/u],
-    ["a movement too many", `UPDATE "Movement" SET portions = 3 WHERE kind = 'ate'`, /add up/u],
+    ["a portion less than none", `UPDATE "Lot" SET halves = -1`, /add up/u],
+    ["a movement too many", `UPDATE "Movement" SET halves = 3 WHERE kind = 'ate'`, /add up/u],
     [
       "a row that refers to nothing",
       `DELETE FROM "Member"`,
@@ -57,13 +57,13 @@ describe("the check", () => {
     byHand(
       path,
       `INSERT INTO "StockChange" (id, memberId, version, causeId, recordedAt) SELECT 'u', memberId, 3, 'u', recordedAt FROM "StockChange" LIMIT 1;
-       INSERT INTO "Movement" (changeId, position, kind, batchId, portions, toLotId, at, "on", undoes)
-         SELECT 'u', 0, 'undone', batchId, 2, fromLotId, at, "on", 'ate' FROM "Movement" WHERE kind = 'ate';
-       UPDATE "Lot" SET portions = 6`,
+       INSERT INTO "Movement" (changeId, position, kind, batchId, halves, toLotId, at, "on", undoes)
+         SELECT 'u', 0, 'undone', batchId, 4, fromLotId, at, "on", 'ate' FROM "Movement" WHERE kind = 'ate';
+       UPDATE "Lot" SET halves = 12`,
     );
     expect(await checkFile(path)).toMatchObject({
       faults: [],
-      portions: { cooked: 6, inStock: 6, gone: 0 },
+      portions: { cooked: 6, corrected: 0, inStock: 6, gone: 0 },
     });
   });
 

@@ -147,6 +147,7 @@ export function movement(
     at: NOW,
     on: Temporal.PlainDate.from("2026-10-11"),
     undoes: null,
+    reason: null,
     ...rest,
   };
 }

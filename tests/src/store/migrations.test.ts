@@ -5,6 +5,7 @@ import { fileURLToPath } from "node:url";
 import { PrismaBetterSqlite3 } from "@prisma/adapter-better-sqlite3";
 import Database from "better-sqlite3";
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
+import { checkFile } from "../../../src/store/check-file.ts";
 import { migrateSqlite, readMigrations } from "../../../src/store/migrate.ts";
 import { NO_FILTERS, withSchemaEngine } from "../../../src/store/schema-engine.ts";
 
@@ -87,6 +88,43 @@ describe("migrations", () => {
     await expect(migrateSqlite(path)).rejects.toThrow("20990101000000_bad");
   });
 
+  test("portions that an older bot counted whole are the same in halves, and nothing is lost", async () => {
+    const path = join(folder, "halves.db");
+    const list = await readMigrations("sqlite");
+    const at = list.migrationDirectories.findIndex((one) => one.path.endsWith("_half-portions"));
+    const older = { ...list, migrationDirectories: list.migrationDirectories.slice(0, at) };
+    await migrateSqlite(path, older);
+    const db = new Database(path);
+    const when = "2026-10-11T18:00:00.000+00:00";
+    db.exec(`
+      INSERT INTO "Group" (id, name, zone) VALUES ('g', 'n', 'Etc/UTC');
+      INSERT INTO "Member" (id, groupId, userId, name, zone, morning, evening, quietFrom, quietUntil, deliverTo)
+        VALUES ('m', 'g', 'u', 'n', 'z', '', '', '', '', 'channel');
+      INSERT INTO "Recipe" (id, groupId, title, titleFold, searchFold, portions, tags)
+        VALUES ('r', 'g', 't', 't', 't', 1, '[]');
+      INSERT INTO "Revision" (id, recipeId, number, causeId, publishedById, publishedAt, document, sourceText)
+        VALUES ('v', 'r', 1, 'c', 'm', '${when}', '', '');
+      INSERT INTO "Batch" (id, memberId, revisionId, title, portionWord, portionsCooked, cookedAt, cookedOn, portionG, keeping, perPortion)
+        VALUES ('b', 'm', 'v', 't', 'p', 5, '${when}', '', 1, '', '');
+      INSERT INTO "Lot" (id, memberId, batchId, place, portions, since, sinceAt, usedDays)
+        VALUES ('l', 'm', 'b', 'fridge', 3, '', '${when}', 0);
+      INSERT INTO "StockChange" (id, memberId, version, causeId, recordedAt, undoesId)
+        VALUES ('s', 'm', 1, 's', '${when}', NULL), ('t', 'm', 2, 't', '${when}', NULL);
+      INSERT INTO "Movement" (changeId, position, kind, batchId, portions, fromLotId, toLotId, at, "on")
+        VALUES ('s', 0, 'cooked', 'b', 5, NULL, 'l', '${when}', ''), ('t', 0, 'ate', 'b', 2, 'l', NULL, '${when}', '');`);
+    db.close();
+    const portions = { cooked: 5, corrected: 0, inStock: 3, gone: 2 };
+    // The check of a copy does not wait for the bot to bring it up to date.
+    expect(await checkFile(path)).toMatchObject({ faults: [], portions });
+    await migrateSqlite(path);
+    expect(await checkFile(path)).toMatchObject({ faults: [], portions, migrationsToCome: 0 });
+    expect(ask(path, `SELECT id, halves FROM "Lot"`)).toEqual([{ id: "l", halves: 6 }]);
+    expect(ask(path, `SELECT kind, halves, reason FROM "Movement" ORDER BY kind`)).toEqual([
+      { kind: "ate", halves: 4, reason: null },
+      { kind: "cooked", halves: 10, reason: null },
+    ]);
+  });
+
   test("every foreign key has an index that begins with its columns", async () => {
     const path = join(folder, "keys.db");
     await migrateSqlite(path);
@@ -118,11 +156,11 @@ describe("migrations", () => {
           VALUES ('v${g}', 'r${g}', 1, 'c${g}', 'm${g}', '${at}', '', '');
         INSERT INTO "Batch" (id, memberId, revisionId, title, portionWord, portionsCooked, cookedAt, cookedOn, portionG, keeping, perPortion)
           VALUES ('b${g}', 'm${g}', 'v${g}', 't', 'p', 1, '${at}', '', 1, '', '');
-        INSERT INTO "Lot" (id, memberId, batchId, place, portions, since, sinceAt, usedDays)
+        INSERT INTO "Lot" (id, memberId, batchId, place, halves, since, sinceAt, usedDays)
           VALUES ('l${g}', 'm${g}', 'b${g}', 'fridge', 1, '', '${at}', 0);
         INSERT INTO "StockChange" (id, memberId, version, causeId, recordedAt, undoesId)
           VALUES ('s${g}', 'm${g}', 1, 's${g}', '${at}', NULL), ('t${g}', 'm${g}', 2, 't${g}', '${at}', 's${g}');
-        INSERT INTO "Movement" (changeId, position, kind, batchId, portions, toLotId, at, "on")
+        INSERT INTO "Movement" (changeId, position, kind, batchId, halves, toLotId, at, "on")
           VALUES ('s${g}', 0, 'cooked', 'b${g}', 1, 'l${g}', '${at}', '');
         INSERT INTO "MealRule" (id, memberId, position, name, weekdays, time, portions)
           VALUES ('q${g}', 'm${g}', 0, '', '[]', '', 1);

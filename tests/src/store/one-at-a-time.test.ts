@@ -73,4 +73,20 @@ describe("statements on the one connection", () => {
     expect(keys).toHaveLength(31);
     await db.$disconnect();
   });
+
+  test("let timers and the network have their turn however many there are", async () => {
+    const db = client();
+    await db.setting.create(row("one"));
+    let turns = 0;
+    let isOver = false;
+    const count = (): void => {
+      turns += 1;
+      if (!isOver) setImmediate(count);
+    };
+    setImmediate(count);
+    await Promise.all(Array.from({ length: 500 }, () => db.setting.findMany().then(() => {})));
+    isOver = true;
+    expect(turns).toBeGreaterThanOrEqual(3);
+    await db.$disconnect();
+  });
 });

@@ -13,6 +13,8 @@ export interface PostgresServer {
   drop(url: string): Promise<void>;
   /** Rows of a statement on a database, by the driver alone. */
   ask(url: string, sql: string): Promise<readonly Record<string, unknown>[]>;
+  /** A connection of the driver's own, for statement after statement. End it. */
+  connect(url: string): Promise<ReturnType<EmbeddedPostgres["getPgClient"]>>;
   stop(): Promise<void>;
 }
 
@@ -124,9 +126,13 @@ export async function startPostgres(): Promise<PostgresServer> {
   const { server, port } = await start(scratch);
   let count = 0;
   const nameOf = (url: string): string => new URL(url).pathname.slice(1);
-  const ask = async (database: string, sql: string) => {
+  const connect = async (database: string) => {
     const client = server.getPgClient(database, "127.0.0.1");
     await client.connect();
+    return client;
+  };
+  const ask = async (database: string, sql: string) => {
+    const client = await connect(database);
     try {
       const { rows }: { rows: Record<string, unknown>[] } = await client.query(sql);
       return rows;
@@ -146,6 +152,7 @@ export async function startPostgres(): Promise<PostgresServer> {
       await ask("postgres", `DROP DATABASE "${nameOf(url)}" WITH (FORCE)`);
     },
     ask: (url, sql) => ask(nameOf(url), sql),
+    connect: (url) => connect(nameOf(url)),
     stop: async () => {
       // Stopping sends a signal that a server just started may miss.
       await Promise.race([server.stop(), pause(10_000, undefined, { ref: false })]);

@@ -30,7 +30,7 @@ describe("a backup that is put back", () => {
     expect(await everything(restored, { ...w, store: restored })).toBe(before);
     await restored.close();
     const old = await checkFile(aside ?? "");
-    expect(old.portions).toEqual({ cooked: 6, inStock: 3, gone: 3 });
+    expect(old.portions).toEqual({ cooked: 6, corrected: 0, inStock: 3, gone: 3 });
   });
 
   it("does not meet the write-ahead log of the file it replaces", async () => {
@@ -59,7 +59,7 @@ describe("a backup that is put back", () => {
     await backUp(path, file("b.db"));
     await expect(restore(file("b.db"), path, NOW)).rejects.toBeInstanceOf(FileTaken);
     await w.store.close();
-    byHand(file("b.db"), `UPDATE "Lot" SET portions = portions + 1`);
+    byHand(file("b.db"), `UPDATE "Lot" SET halves = halves + 1`);
     const { report } = await restore(file("b.db"), path, NOW);
     expect(report.faults).not.toEqual([]);
     expect((await checkFile(path)).faults).toEqual([]);

@@ -129,16 +129,36 @@ export function stockContract({ store, restart }: Given): void {
       expect(await stocks.record(whole)).toBe("recorded");
     });
 
-    test("a plan that would leave less than nothing, or a part of a portion, is refused", async () => {
+    test("a plan that would leave less than nothing, or a part of a half, is refused", async () => {
       const w = await world(store());
       const kept = await cooked(w);
       const before = await everything(store(), w);
-      for (const portions of [7, 0.5]) {
+      for (const portions of [7, 0.25]) {
         await expect(
           store().stores.stocks.record(eating(w, kept, 2, "bad", portions)),
-        ).rejects.toThrow("whole number");
+        ).rejects.toThrow("halves");
       }
       expect(await everything(store(), w)).toBe(before);
+    });
+
+    test("half a portion, and why one was thrown away, come back as they were written", async () => {
+      const w = await world(store());
+      const { stocks } = store().stores;
+      const kept = await cooked(w);
+      await stocks.record(eating(w, kept, 2, "half", 0.5));
+      const threw = movement(
+        { batchId: kept.batchId, from: kept.id },
+        { kind: "threw away", portions: 1.5, reason: "did not like" },
+      );
+      const lots = [{ ...kept, portions: 4 }];
+      await stocks.record(plan(w, { version: 3, cause: "threw", lots, movements: [threw] }));
+      expect((await stocks.load(w.member.id)).lots.map((lot) => lot.portions)).toEqual([4]);
+      const { changes } = await stocks.ledger(w.member.id);
+      expect(changes.flatMap((one) => one.movements)).toMatchObject([
+        { kind: "cooked", portions: 6, reason: null },
+        { kind: "ate", portions: 0.5, reason: null },
+        { kind: "threw away", portions: 1.5, reason: "did not like" },
+      ]);
     });
 
     test("the last change is the newest that is neither undone nor an undo, with its lots as they are now", async () => {

@@ -119,7 +119,7 @@ export function movingToServer(given: () => PostgresRun): void {
 
     test("sees one portion too many, though all counts are the same", async () => {
       await moveGroups(from, to, "group-a");
-      await given().server.ask(to, `UPDATE "Lot" SET "portions" = "portions" + 1`);
+      await given().server.ask(to, `UPDATE "Lot" SET "halves" = "halves" + 1`);
       const refused = await moveGroups(from, to, "group-a");
       expect(refused).toMatchObject({
         ok: false,
@@ -181,7 +181,7 @@ export function movingToServer(given: () => PostgresRun): void {
 
     test("names batches that do not add up, and moves them as they are", async () => {
       const db = new Database(file.path);
-      db.exec(`UPDATE "Lot" SET "portions" = 6`);
+      db.exec(`UPDATE "Lot" SET "halves" = 6`);
       db.close();
       const { out } = await run(["--from", from, "--to", to, "--group", "group-a"]);
       expect(out).toContain("do not add up");
