@@ -13,6 +13,7 @@ import { recipeCard } from "./recipe/card.ts";
 import { recipeDrafts } from "./recipe/drafts.ts";
 import { recipeFile } from "./recipe/file.ts";
 import { recipeFind } from "./recipe/find.ts";
+import { recipeKeeping } from "./recipe/keeping.ts";
 import { recipePublish } from "./recipe/publish.ts";
 import { recipeRevise } from "./recipe/revise.ts";
 import { recipeWithdraw } from "./recipe/withdraw.ts";
@@ -31,6 +32,7 @@ export const COMMANDS: readonly Command[] = [
   recipeDrafts,
   recipeRevise,
   recipeWithdraw,
+  recipeKeeping,
   batchLog,
   batchAte,
   batchCool,

@@ -1,6 +1,5 @@
 import { allergensIn } from "../../shared/allergen/find.ts";
 import { batchId } from "../../shared/ids.ts";
-import { resolveKeeping } from "../../shared/keeping/resolve.ts";
 import { nutritionOf } from "../../shared/nutrition/portion.ts";
 import { type ScaledRecipe, scaleRecipe } from "../../shared/recipe/scale.ts";
 import type { Batch } from "../../shared/stock/types.ts";
@@ -8,6 +7,7 @@ import { dateIn } from "../../shared/time.ts";
 import { readWhen } from "../../shared/words/read-when.ts";
 import { Refusal } from "../kit/command.ts";
 import type { Context } from "../kit/context.ts";
+import { keepingFor } from "../kit/keeping.ts";
 import type { PublishedRecipe } from "../kit/ports.ts";
 import { type Part, rows } from "../kit/reply.ts";
 import { sayScaleProblem } from "../kit/say-problem.ts";
@@ -82,7 +82,7 @@ export function cookedBatch(
     cookedOn: dateIn(when.value, zone),
     cookedWeightG: input.weight ?? null,
     portionG: massG / portions,
-    keeping: resolveKeeping(recipe, foods, leftOut),
+    keeping: keepingFor(published, foods, leftOut, member.profile),
     perPortion: nutrition.perPortion,
   };
   const lines = scaled.value.components.flatMap((part) => part.lines);

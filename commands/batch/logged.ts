@@ -4,6 +4,7 @@ import type { Batch, Lot, Stock } from "../../shared/stock/types.ts";
 import type { Instant } from "../../shared/time.ts";
 import { count } from "../../shared/words/plural.ts";
 import { writeDate, writeWhen } from "../../shared/words/write-when.ts";
+import { sayWhose } from "../kit/keeping.ts";
 import { writePress } from "../kit/press.ts";
 import { type Button, type Reply, type Row, reply, rows, text } from "../kit/reply.ts";
 import { mealOf, servingsOf } from "../kit/say-lot.ts";
@@ -70,10 +71,9 @@ function fridgeRows(lot: Lot, { batch, allocation }: Logged): readonly Row[] {
   const keep = lot.portions - (surplus?.advice === "freeze" ? surplus.portions : 0);
   const until = discardBy(lot, batch.keeping);
   const by = until === null ? "" : `eat by ${writeDate(until)}`;
+  const note = [by, sayWhose(batch.keeping)].filter((said) => said !== "").join("; ");
   const list: Row[] =
-    keep > 0
-      ? [{ label: "Keep in the fridge", figure: count(keep, batch.portionWord), note: by }]
-      : [];
+    keep > 0 ? [{ label: "Keep in the fridge", figure: count(keep, batch.portionWord), note }] : [];
   if (surplus?.advice === "freeze") {
     list.push({
       label: "Freeze now",

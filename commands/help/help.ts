@@ -54,6 +54,11 @@ const COACH = [
     figure: "paste or attach a recipe, see how it was read, publish",
     note: "also revise, drafts and withdraw",
   },
+  {
+    label: "/recipe keeping",
+    figure: "where you state longer than the published chart",
+    note: "confirm it on your word, or take it back",
+  },
   { label: "/food add", figure: "a food from its pack's label", note: "for your group alone" },
   { label: "/group setup", figure: "coach role, reminder channel, time zone, label style" },
   { label: "/group undelivered", figure: "reminders that could not reach a member, and why" },

@@ -3,6 +3,7 @@ import { mealSlots } from "../../shared/allocation/slots.ts";
 import type { ThawHours } from "../../shared/allocation/thaw-time.ts";
 import type { Allocation, MealRule, MealSlot, Surplus } from "../../shared/allocation/types.ts";
 import { type CauseId, changeId } from "../../shared/ids.ts";
+import { countedFor } from "../../shared/keeping/coach-word.ts";
 import { fail, type Outcome, ok } from "../../shared/outcome.ts";
 import { deriveReminders, nextReplan } from "../../shared/reminder/derive.ts";
 import { isQuietTime } from "../../shared/reminder/quiet.ts";
@@ -28,7 +29,12 @@ export async function loadStock(stores: Pick<Stores, "stocks">, member: Member):
     const here = dateIn(lot.sinceAt, zone);
     return isDateBefore(here, lot.since) ? { ...lot, since: here } : lot;
   });
-  return { ...stock, lots };
+  return { ...stock, lots, batches: stock.batches.map((batch) => countedBatch(batch, member)) };
+}
+
+/** A batch with the keeping time that counts for the member: the coach's longer one never where somebody vulnerable eats. */
+function countedBatch(batch: Batch, { profile }: Member): Batch {
+  return { ...batch, keeping: countedFor(batch.keeping, profile.vulnerable) };
 }
 
 /** What follows from a stock: the allocation, the reminders, and when to look again. */
@@ -104,7 +110,7 @@ function earlier(a: Instant | null, b: Instant | undefined): Instant | null {
 }
 
 /** Other things written together with a member's rewritten reminders. */
-export type MemberPatch = Pick<Replan, "choice" | "deliverTo" | "meals">;
+export type MemberPatch = Pick<Replan, "choice" | "deliverTo" | "meals" | "profile">;
 
 /** Derives a member's reminders again, after a change of meals or times, or because a day has passed. */
 export async function replanMember(
@@ -117,7 +123,8 @@ export async function replanMember(
     // Read anew at each try, and before what it stands for: whatever else changes makes the write fail.
     const asNow = (await stores.members.find(member.id)) ?? member;
     const choice: ReminderChoice = { ...asNow.choice, ...patch.choice };
-    const stock = await loadStock(stores, { ...asNow, choice });
+    const profile = { ...asNow.profile, ...patch.profile };
+    const stock = await loadStock(stores, { ...asNow, choice, profile });
     const rules = patch.meals ?? (await stores.meals.list(member.id));
     const plan = planFor(stock, rules, choice, now);
     const written = await stores.reminders.replan({
@@ -181,7 +188,8 @@ async function tryChange(write: StockWrite): Promise<Outcome<Changed, StockProbl
   const step = await write.decide(before);
   if (!step.ok) return fail(step.problem);
   const added = write.newBatch === undefined ? [] : [write.newBatch];
-  const after = applyStep(before, step.value, [...(write.emptied ?? []), ...added]);
+  const brought = [...(write.emptied ?? []), ...added].map((one) => countedBatch(one, member));
+  const after = applyStep(before, step.value, brought);
   const plan = allocationOf(after);
   const result = await stores.stocks.record({
     change: {

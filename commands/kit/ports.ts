@@ -12,10 +12,12 @@ import type {
 } from "../../shared/ids.ts";
 import type { Profile } from "../../shared/people/types.ts";
 import type { Recipe } from "../../shared/recipe/types.ts";
-import type { DerivedReminder, RecipeNews, ReminderChoice } from "../../shared/reminder/types.ts";
+import type { DerivedReminder, ReminderChoice } from "../../shared/reminder/types.ts";
 import type { Batch, Lot, Stock, StockChange } from "../../shared/stock/types.ts";
 import type { TargetRule } from "../../shared/target/types.ts";
 import type { Instant } from "../../shared/time.ts";
+import type { KeepingWords, StandingWord } from "./keeping-words.ts";
+import type { Publication, PublicationResult, RecipeTelling } from "./publication.ts";
 import type { Reminders } from "./reminders.ts";
 import type { Undelivered } from "./undelivered.ts";
 
@@ -103,6 +105,8 @@ export interface PublishedRecipe {
   readonly revisionId: RevisionId;
   readonly revisionNumber: number;
   readonly recipe: Recipe;
+  /** The coach's standing word that it keeps longer than the chart says; null when there is none. */
+  readonly longerWord: StandingWord | null;
 }
 
 export interface RecipeSummary {
@@ -166,35 +170,6 @@ export interface Recipes {
   publishOf(id: RecipeId, input: Publication): Promise<PublicationResult | "title taken">;
 }
 
-export interface Publication {
-  readonly groupId: GroupId;
-  readonly by: MemberId;
-  readonly causeId: CauseId;
-  readonly now: Instant;
-  readonly recipe: Recipe;
-  readonly sourceText: string;
-  readonly takenFor: TakenFor;
-  readonly tell?: RecipeTelling | null;
-  readonly newId: () => string;
-}
-
-export interface PublicationResult {
-  readonly published: PublishedRecipe;
-  readonly isNew: boolean;
-}
-
-/** What is told of a recipe, once per key, to every member of `whoHas` who wants to be told, but for who did it. */
-export interface RecipeTelling {
-  readonly kind: "recipe changed" | "recipe withdrawn";
-  readonly key: string;
-  readonly title: string;
-  readonly news: RecipeNews;
-  /** As for `whoHas`. */
-  readonly since: Instant;
-  readonly by: MemberId;
-  readonly newId: () => string;
-}
-
 /** Everything one command changes about a member's stock: written whole, or not at all. */
 export interface StockPlan {
   readonly change: StockChange;
@@ -247,6 +222,7 @@ export interface Stores {
   readonly members: Members;
   readonly recipes: Recipes;
   readonly stocks: Stocks;
+  readonly keepingWords: KeepingWords;
   readonly drafts: Drafts;
   readonly foods: GroupFoods;
   readonly targets: Targets;

@@ -1,5 +1,6 @@
 import type { MealRule } from "../../shared/allocation/types.ts";
 import type { MemberId, ReminderId } from "../../shared/ids.ts";
+import type { Profile } from "../../shared/people/types.ts";
 import type { DerivedReminder, ReminderChoice, ReminderRow } from "../../shared/reminder/types.ts";
 import type { Instant } from "../../shared/time.ts";
 
@@ -17,6 +18,8 @@ export interface Replan {
   readonly replanAt: Instant | null;
   /** Written in the same transaction. */
   readonly choice?: Partial<ReminderChoice> & { readonly zoneIsOwn?: boolean };
+  /** Who eats: it decides whose keeping times count, so it is written with the reminders that follow. */
+  readonly profile?: Partial<Profile>;
   readonly deliverTo?: "direct message" | "channel";
   /** The member's whole new set of meal rules. */
   readonly meals?: readonly MealRule[];

@@ -12,6 +12,7 @@ import type { Batch, Lot, Stock } from "../../shared/stock/types.ts";
 import { type Instant, isBefore, type PlainDate } from "../../shared/time.ts";
 import { count } from "../../shared/words/plural.ts";
 import { writeDate, writeWhen } from "../../shared/words/write-when.ts";
+import { sayWhose } from "./keeping.ts";
 
 /** A lot with its batch, for wording. */
 export interface Shown {
@@ -59,6 +60,12 @@ export function untilOf({ lot, batch }: Shown, today: PlainDate): string {
   }
   if (isPast(lot, batch, today)) return `was good until ${writeDate(last)}: throw away`;
   return last.equals(today) ? "eat today, last good day" : `eat by ${writeDate(last)}`;
+}
+
+/** "eat by Sat 28 Nov; coach's word, 5 days; chart: 4 days": the date, and whose word it rests on where there are two. */
+export function untilAndWhose(one: Shown, today: PlainDate): string {
+  const whose = one.lot.place === "freezer" ? "" : sayWhose(one.batch.keeping);
+  return [untilOf(one, today), whose].filter((said) => said !== "").join("; ");
 }
 
 /** "thawed by Thu 29 Oct, 19:00" for a lot that is thawing, "thawed" once it is. */

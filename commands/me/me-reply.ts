@@ -58,7 +58,7 @@ function tableRow({ vulnerable }: Profile): Row {
   return {
     label: "At your table",
     figure: vulnerable.length === 0 ? "nobody stated" : vulnerable.join(", "),
-    note: "for stricter cautions: raw egg and fish, sprouts, soft cheese, cold meats",
+    note: "for stricter cautions: raw egg and fish, sprouts, soft cheese, cold meats; dates then follow the published chart, never a coach's longer word",
   };
 }
 

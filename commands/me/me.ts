@@ -2,9 +2,13 @@ import { z } from "zod";
 import { readAllergens } from "../../shared/allergen/read.ts";
 import { readTable } from "../../shared/people/read-table.ts";
 import type { Profile } from "../../shared/people/types.ts";
+import { dateIn } from "../../shared/time.ts";
 import { command, Refusal } from "../kit/command.ts";
+import type { Context } from "../kit/context.ts";
 import { optionalText, yesNo } from "../kit/options.ts";
+import { loadStock, replanMember } from "../kit/plan.ts";
 import { meReply } from "./me-reply.ts";
+import { sayOtherDates } from "./other-dates.ts";
 import {
   droppedAllergens,
   sayAllergenProblem,
@@ -42,13 +46,32 @@ export const me = command({
     table: optionalText(200),
     coach: yesNo.optional(),
   }),
-  handle: async ({ stores, member }, input) => {
-    const { patch, alerts } = read(input, member.profile);
-    const isChange = Object.keys(patch).length > 0;
-    const after = isChange ? await stores.members.setProfile(member.id, patch) : member;
-    return meReply(after.profile, patch, alerts);
+  handle: async (context, input) => {
+    const { patch, alerts } = read(input, context.member.profile);
+    const { profile, told } = await keep(context, patch);
+    return meReply(profile, patch, [...told, ...alerts]);
   },
 });
+
+/**
+ * Stores what was stated. Who eats along decides whose keeping times count, so the dates and reminders
+ * of what is in stock follow in the same write.
+ */
+async function keep(
+  { stores, member, now }: Context,
+  patch: Partial<Profile>,
+): Promise<{ readonly profile: Profile; readonly told: readonly string[] }> {
+  if (Object.keys(patch).length === 0) return { profile: member.profile, told: [] };
+  if (patch.vulnerable === undefined) {
+    return { profile: (await stores.members.setProfile(member.id, patch)).profile, told: [] };
+  }
+  const before = await loadStock(stores, member);
+  await replanMember(stores, member, now, { profile: patch });
+  const after = (await stores.members.find(member.id)) ?? member;
+  const stock = await loadStock(stores, after);
+  const today = dateIn(now, after.choice.zone);
+  return { profile: after.profile, told: sayOtherDates(before, stock, today) };
+}
 
 interface Typed {
   readonly allergens?: string | undefined;

@@ -1,4 +1,3 @@
-import { resolveKeeping } from "../../shared/keeping/resolve.ts";
 import { withEuEnergy } from "../../shared/label/eu.ts";
 import { labelExtras } from "../../shared/label/extras.ts";
 import { shortFigures } from "../../shared/label/short.ts";
@@ -7,6 +6,7 @@ import { type Nutrition, nutritionOf } from "../../shared/nutrition/portion.ts";
 import type { NutrientSums } from "../../shared/nutrition/types.ts";
 import { scaleRecipe } from "../../shared/recipe/scale.ts";
 import { count } from "../../shared/words/plural.ts";
+import { keepingFor } from "../kit/keeping.ts";
 import { type Button, type Part, type Reply, type Row, reply, rows, text } from "../kit/reply.ts";
 import { sayScaleCaution } from "../kit/say-problem.ts";
 import { allergenRows } from "./allergen-parts.ts";
@@ -31,7 +31,7 @@ export function cardReply(card: Card): Reply {
   const { scaled, foods, request, published, reader } = card;
   const figures = nutritionOf(scaled, foods);
   const extras = labelExtras(scaled, foods, figures);
-  const keeping = resolveKeeping(published.recipe, foods, request.without);
+  const keeping = keepingFor(published, foods, request.without, reader.profile);
   const again = withEachLeftOut(card);
   const optional = optionalRows(card, figures, again);
   const { alerts, allergens } = alertsOf(card);

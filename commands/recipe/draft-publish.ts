@@ -1,9 +1,13 @@
+import type { FoodBook } from "../../shared/food/book.ts";
 import { type CauseId, causeId } from "../../shared/ids.ts";
+import { resolveKeeping } from "../../shared/keeping/resolve.ts";
 import type { Recipe } from "../../shared/recipe/types.ts";
 import { whatChanged } from "../../shared/recipe/what-changed.ts";
 import { count } from "../../shared/words/plural.ts";
 import type { Context } from "../kit/context.ts";
-import type { Publication, PublishedRecipe, RecipeDraft, RecipeTelling } from "../kit/ports.ts";
+import type { PublishedRecipe, RecipeDraft } from "../kit/ports.ts";
+import { writePress } from "../kit/press.ts";
+import type { Publication, RecipeTelling } from "../kit/publication.ts";
 import { type Part, type Reply, reply, text } from "../kit/reply.ts";
 import { AS_WRITTEN, requestPress } from "./card-request.ts";
 import { type DraftRead, readDraft } from "./draft-read.ts";
@@ -132,7 +136,7 @@ async function publishedReply(
           ]),
       ...uncountedParts(recipe),
     ],
-    buttons: cardButton(id, recipe),
+    buttons: [...cardButton(id, recipe), ...longerButton(id, recipe, context.foods)],
   });
 }
 
@@ -142,6 +146,13 @@ function tellingWord(
   recipe: Recipe,
 ): "is told what changed" | null {
   return before !== null && newsOf(before, recipe, foods) !== null ? "is told what changed" : null;
+}
+
+/** Where the text states longer than the chart: the way to confirm it, a step of its own. */
+function longerButton(id: string, recipe: Recipe, foods: FoodBook): Reply["buttons"] {
+  if (resolveKeeping(recipe, foods, [], true).longer === null) return [];
+  const press = writePress("recipe keeping", "show", id);
+  return [{ id: press, label: "Keeps longer than the chart?", weight: "plain" }];
 }
 
 const COOKED_STAYS = "What is cooked keeps the dates and figures of its own revision.";

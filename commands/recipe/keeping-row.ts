@@ -1,5 +1,6 @@
 import type { KeepingTime } from "../../shared/keeping/types.ts";
 import { count } from "../../shared/words/plural.ts";
+import { sayWhose } from "../kit/keeping.ts";
 import type { Row } from "../kit/reply.ts";
 
 /** How long a recipe keeps, in the fridge and the freezer, with the reason where it freezes badly. */
@@ -12,5 +13,10 @@ export function keepingRow(keeping: KeepingTime): Row {
     keeping.freezes === "no"
       ? `not for the freezer${why}`
       : `${keeping.freezes === "well" ? "freezes well" : "freezes badly"}${why}${months}`;
-  return { label: "keeps", figure: fridge, note: freezer };
+  const whose = sayWhose(keeping);
+  return {
+    label: "keeps",
+    figure: fridge,
+    note: whose === "" ? freezer : `${whose}; ${freezer}`,
+  };
 }

@@ -22,6 +22,7 @@ import {
   type Shown,
   servingsOf,
   staysThawable,
+  untilAndWhose,
   untilOf,
 } from "../kit/say-lot.ts";
 import { firstLines } from "./first-lines.ts";
@@ -92,8 +93,8 @@ function placeRows(
         figure: portionsOf(one),
         note:
           place === "thawing"
-            ? `${readyOf(one, input.now, input.zone)}, ${untilOf(one, today)}`
-            : untilOf(one, today),
+            ? `${readyOf(one, input.now, input.zone)}, ${untilAndWhose(one, today)}`
+            : untilAndWhose(one, today),
       })),
     ),
   ];

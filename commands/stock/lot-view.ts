@@ -4,6 +4,7 @@ import { dateIn, type Instant } from "../../shared/time.ts";
 import { writeHalves } from "../../shared/words/halves.ts";
 import { count } from "../../shared/words/plural.ts";
 import { writeDate } from "../../shared/words/write-when.ts";
+import { sayWhose } from "../kit/keeping.ts";
 import { writePress } from "../kit/press.ts";
 import { type Button, type Choice, type Reply, type Row, reply, rows } from "../kit/reply.ts";
 import { canThaw, portionsOf, readyOf, untilOf } from "../kit/say-lot.ts";
@@ -35,7 +36,7 @@ export function lotReply(view: LotView): Reply {
 function details(view: LotView): readonly Row[] {
   const { lot, batch, now, zone } = view;
   return [
-    { label: "Until", figure: untilOf(view, dateIn(now, zone)) },
+    { label: "Until", figure: untilOf(view, dateIn(now, zone)), ...whoseNote(view) },
     { label: "Cooked", figure: writeDate(batch.cookedOn) },
     ...(lot.place === "thawing" ? [{ label: "Ready", figure: readyOf(view, now, zone) }] : []),
     ...(batch.keeping.freezes === "well"
@@ -48,6 +49,11 @@ function details(view: LotView): readonly Row[] {
           },
         ]),
   ];
+}
+
+function whoseNote({ lot, batch }: LotView): { readonly note?: string } {
+  const whose = lot.place === "freezer" ? "" : sayWhose(batch.keeping);
+  return whose === "" ? {} : { note: whose };
 }
 
 function moveButtons(view: LotView, past: boolean): readonly Button[] {

@@ -10,7 +10,7 @@ import type { Context } from "../kit/context.ts";
 import { loadStock, planFor } from "../kit/plan.ts";
 import { writePress } from "../kit/press.ts";
 import { type Reply, reply, rows, text } from "../kit/reply.ts";
-import { lotsByUrgency, portionsOf, type Shown, untilOf } from "../kit/say-lot.ts";
+import { lotsByUrgency, portionsOf, type Shown, untilAndWhose } from "../kit/say-lot.ts";
 import { firstLines } from "./first-lines.ts";
 
 interface PictureInput {
@@ -82,7 +82,7 @@ function lotBar(one: Shown, input: PictureInput): readonly StockBar[] {
       kind: past ? "past" : lot.place,
       title: batch.title,
       portions: portionsOf(one),
-      until: past ? `was good until ${writeDate(last)}` : untilOf(one, today),
+      until: past ? `was good until ${writeDate(last)}` : untilAndWhose(one, today),
       from: lot.since,
       last,
       ...marksOf(own, input.zone),

@@ -149,5 +149,7 @@ export const RAW_FRIDGE_DAYS: Readonly<Partial<Record<KeepingClass, number>>> = 
   "egg-raw": 2,
 };
 
+export const RAW_SOURCE = `${CHART_SOURCE}: raw poultry and minced meat 1 to 2 days, cuts 3 to 5, fish 1 to 3, shellfish 3 to 5 (from memory), raw egg out of its shell 2 to 4`;
+
 /** The leftover rule, where nothing else is known: 3 to 4 days (USDA FSIS). */
 export const LEFTOVER_DAYS = 3;

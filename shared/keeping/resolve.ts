@@ -1,36 +1,12 @@
 import type { FoodBook } from "../food/book.ts";
 import type { KeepingClass } from "../food/types.ts";
 import type { Component, Recipe, StatedKeeping } from "../recipe/types.ts";
-import { FRIDGE_CEILING_DAYS, KEEPING_CHART, LEFTOVER_DAYS, RAW_FRIDGE_DAYS } from "./chart.ts";
+import { FRIDGE_CEILING_DAYS, KEEPING_CHART, LEFTOVER_DAYS } from "./chart.ts";
+import { coachsWord, withLonger } from "./coach-word.ts";
+import type { FreezesBadly } from "./freezing.ts";
+import { isHeated } from "./heated.ts";
+import { partLimit } from "./part-limit.ts";
 import type { KeepingTime } from "./types.ts";
-
-/** Classes that only stand in a recipe to be cooked: a component that has one is a cooked dish. */
-const COOKED_BY_ITS_FOODS: ReadonlySet<KeepingClass> = new Set([
-  "raw-poultry",
-  "raw-meat",
-  "raw-minced-meat",
-  "raw-fish",
-  "raw-shellfish",
-  "cooked-meat-or-poultry",
-  "cooked-fish",
-  "cooked-grain",
-  "cooked-pulses",
-  "egg-raw",
-]);
-
-/** Words by which a step says that food is heated through. */
-const HEAT =
-  /\b(?:bak|boil|brais|broil|brown|cook|fry|fri|griddl|grill|heat|microwav|oven|poach|roast|saut|scald|sear|simmer|steam|stew|toast)/iu;
-
-/** Whether the steps heat anything: a temperature of at least 60 °C, or a word for it. */
-export function isHeated(recipe: Recipe): boolean {
-  return recipe.steps.some(heats);
-}
-
-/** Whether a step heats: it names a temperature of at least 60 °C, or has a word for it. */
-export function heats({ text, temperaturesC }: Recipe["steps"][number]): boolean {
-  return temperaturesC.some((c) => c >= 60) || HEAT.test(text);
-}
 
 interface PartKeeping {
   readonly name: string;
@@ -39,23 +15,49 @@ interface PartKeeping {
   readonly freezerMonths: number | null;
   readonly freezes: "well" | "poorly" | "no";
   readonly reason: string;
+  /** What the published list says against freezing it, whatever the coach states. */
+  readonly published: FreezesBadly | null;
+  readonly isGrainAlone: boolean;
   readonly remark: string | null;
 }
+
+/** By whose time a recipe is judged: the published chart's, or the coach's where that may be longer. */
+type Whose = "chart" | "coach";
 
 /**
  * How long a batch of the recipe keeps, with the named components left out. The whole is as short as
  * its shortest part. Where the coach states longer than the published chart, both are said and the
- * shorter counts. Freezing is judged by the required parts; an optional part that freezes worse is
- * kept out of the freezer, and a remark says so.
+ * shorter counts; once the coach has `confirmed` the longer, both are given (`longer`) and the chart's
+ * stands until `countedFor` knows who eats. Freezing is judged by the required parts; an optional part
+ * that freezes worse is kept out of the freezer, and a remark says so.
  */
 export function resolveKeeping(
+  recipe: Recipe,
+  foods: FoodBook,
+  without: readonly string[],
+  confirmed = false,
+): KeepingTime {
+  const chart = keepingBy("chart", recipe, foods, without);
+  if (!confirmed) return chart;
+  const { fridgeDays, limitedBy, remarks } = keepingBy("coach", recipe, foods, without);
+  return fridgeDays <= chart.fridgeDays
+    ? chart
+    : withLonger(chart, {
+        fridgeDays,
+        limitedBy,
+        remarks: [coachsWord(fridgeDays, chart), ...remarks],
+      });
+}
+
+function keepingBy(
+  whose: Whose,
   recipe: Recipe,
   foods: FoodBook,
   without: readonly string[],
 ): KeepingTime {
   const parts = recipe.components
     .filter((part) => !without.includes(part.name))
-    .map((part) => keepingOfPart(part, recipe, foods));
+    .map((part) => keepingOfPart(part, recipe, foods, whose));
   const whole = recipe.keeping;
   const shortest = parts.reduce<PartKeeping | null>(
     (a, b) => (a !== null && a.days <= b.days ? a : b),
@@ -69,13 +71,17 @@ export function resolveKeeping(
     ...rawRemark(recipe, foods),
     ...parts.flatMap((part) => (part.remark === null ? [] : [part.remark])),
   ];
-  if (whole.fridgeDays !== null && whole.fridgeDays > chartDays && shortest !== null) {
-    remarks.push(longerThanChart("The coach states", whole.fridgeDays, chartDays, shortest.name));
+  const isAtCeiling = whose === "coach" && chartDays === FRIDGE_CEILING_DAYS - 1;
+  if ((whole.fridgeDays ?? 0) > chartDays && shortest !== null && !isAtCeiling) {
+    remarks.push(
+      longerThanChart("The coach states", whole.fridgeDays ?? 0, chartDays, shortest.name),
+    );
   }
   remarks.push(
     ...gainRemark(parts, shortest, whole.fridgeDays, days),
     ...ceilingRemark(whole.fridgeDays ?? chartDays, days),
     ...monthsRemark(recipe, freezing.freezerMonths),
+    ...freezingRemarks(parts, freezing.freezes),
     ...apartRemarks(parts, freezing.freezes),
   );
   return {
@@ -83,67 +89,90 @@ export function resolveKeeping(
     ...freezing,
     limitedBy: days < chartDays ? "the coach's own limit" : (shortest?.name ?? recipe.title),
     remarks,
+    longer: null,
   };
 }
 
-function keepingOfPart(part: Component, recipe: Recipe, foods: FoodBook): PartKeeping {
-  const classes = classesOf(part, foods);
-  const heated = isHeated(recipe);
-  const cooked = heated && [...classes].some((one) => COOKED_BY_ITS_FOODS.has(one));
-  const limits = [...classes].flatMap(
-    (one) => (heated ? null : RAW_FRIDGE_DAYS[one]) ?? KEEPING_CHART[one].fridgeDays ?? [],
-  );
-  const chart = limits.length === 0 ? FRIDGE_CEILING_DAYS - 1 : Math.min(...limits);
+function keepingOfPart(
+  part: Component,
+  recipe: Recipe,
+  foods: FoodBook,
+  whose: Whose,
+): PartKeeping {
+  const limit = partLimit(part, recipe, foods);
   const stated = part.keeping.fridgeDays;
-  const worst = cooked ? null : worstFreezing(classes);
+  const worst = worstOf([...(limit.isCooked ? [] : badRows(limit.classes)), ...limit.badlyFrozen]);
+  const isLonger = whose === "coach" && limit.stays === null;
+  const days = isLonger
+    ? coachDays(stated ?? recipe.keeping.fridgeDays, limit.days)
+    : Math.min(stated ?? limit.days, limit.days);
   return {
     name: part.name,
     optional: part.optional,
-    days: Math.min(stated ?? chart, chart),
-    freezerMonths: freezerMonthsOf(part.keeping, classes),
-    freezes:
-      part.keeping.freezes ??
-      (recipe.keeping.freezes === null
-        ? (worst?.how ?? "well")
-        : (worst?.how ?? recipe.keeping.freezes)),
+    days,
+    freezerMonths: freezerMonthsOf(part.keeping, limit.classes),
+    freezes: part.keeping.freezes ?? worst?.how ?? recipe.keeping.freezes ?? "well",
     reason: part.keeping.reason || (worst?.reason ?? ""),
-    remark:
-      stated !== null && stated > chart
-        ? longerThanChart(`For the ${part.name} the coach states`, stated, chart, part.name)
-        : null,
+    published: worst,
+    isGrainAlone: limit.isGrainAlone,
+    remark: (stated ?? 0) > days && !isLonger ? partRemark(part.name, stated ?? 0, days) : null,
   };
 }
 
+function partRemark(name: string, stated: number, chart: number): string {
+  return longerThanChart(`For the ${name} the coach states`, stated, chart, name);
+}
+
+/** What the coach states for the part or else for the whole, up to the ceiling. */
+function coachDays(stated: number | null, chartDays: number): number {
+  return Math.min(stated ?? chartDays, FRIDGE_CEILING_DAYS - 1);
+}
+
+const RAW_REMARK =
+  "its dates are those of raw food. Raw meat, fish and egg are not for pregnancy, small children, the old or the ill.";
+
 function rawRemark(recipe: Recipe, foods: FoodBook): readonly string[] {
-  const raw = recipe.components
-    .flatMap((part) => [...classesOf(part, foods)])
-    .some((one) => RAW_FRIDGE_DAYS[one] !== undefined);
-  return raw && !isHeated(recipe)
-    ? [
-        "No step says that this is cooked, so its dates are those of raw food. Raw meat, fish and egg are not for pregnancy, small children, the old or the ill.",
-      ]
-    : [];
+  const isRaw = recipe.components.some((part) => partLimit(part, recipe, foods).isRaw);
+  if (!isRaw) return [];
+  return [
+    isHeated(recipe)
+      ? `Part of this stays raw, so ${RAW_REMARK}`
+      : `No step says that this is cooked, so ${RAW_REMARK}`,
+  ];
 }
 
-function classesOf(part: Component, foods: FoodBook): ReadonlySet<KeepingClass> {
-  const known = part.lines.flatMap((line) => {
-    return [line.main, ...line.swaps].flatMap(({ foodId }) => {
-      const food = foodId === null ? null : foods.byId(foodId);
-      return food === null ? [] : [food.keepingClass];
-    });
+/** The rows of the chart that do not freeze well by themselves. */
+function badRows(classes: ReadonlySet<KeepingClass>): readonly FreezesBadly[] {
+  return [...classes].flatMap((one) => {
+    const { freezesCold, reason } = KEEPING_CHART[one];
+    return freezesCold === "well" ? [] : [{ how: freezesCold, reason }];
   });
-  return new Set(known);
 }
 
-function worstFreezing(
-  classes: ReadonlySet<KeepingClass>,
-): { readonly how: "poorly" | "no"; readonly reason: string } | null {
-  const bad = [...classes]
-    .map((one) => KEEPING_CHART[one])
-    .filter((one) => one.freezesCold !== "well");
-  const worst = bad.find((one) => one.freezesCold === "no") ?? bad[0];
-  if (worst === undefined) return null;
-  return { how: worst.freezesCold === "no" ? "no" : "poorly", reason: worst.reason };
+function worstOf(all: readonly FreezesBadly[]): FreezesBadly | null {
+  return all.find(({ how }) => how === "no") ?? all[0] ?? null;
+}
+
+/** Where the coach says that it freezes well, and the published list does not; and grain by itself. */
+function freezingRemarks(
+  parts: readonly PartKeeping[],
+  freezes: KeepingTime["freezes"],
+): readonly string[] {
+  if (freezes !== "well") return [];
+  const bad = parts.flatMap(({ optional, published }) =>
+    optional || published === null ? [] : [published.reason],
+  );
+  return [
+    ...(bad.length === 0
+      ? []
+      : [`By published advice it freezes badly: ${[...new Set(bad)].join(", ")}.`]),
+    ...parts
+      .filter((part) => part.isGrainAlone)
+      .map(
+        ({ name }) =>
+          `The ${name} frozen by itself turns soft and dry: freeze it under its sauce, or cook it a little less.`,
+      ),
+  ];
 }
 
 /** Best quality of mixed dishes follows the leftover figure; fish and seafood are shorter. */

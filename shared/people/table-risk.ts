@@ -1,10 +1,9 @@
 import type { ReadableLine } from "../allergen/find.ts";
 import type { FoodBook } from "../food/book.ts";
 import type { Food } from "../food/types.ts";
-import { heats, isHeated } from "../keeping/resolve.ts";
-import type { Recipe, Step } from "../recipe/types.ts";
+import { isCooked, isHeated, RAW_DISH, RAW_EGG_DISH } from "../keeping/heated.ts";
+import type { Recipe } from "../recipe/types.ts";
 import { foldWords } from "../words/fold.ts";
-import { singular } from "../words/plural.ts";
 import { VULNERABLE, type Vulnerable } from "./types.ts";
 
 /** What a recipe may hold that some people must not eat. */
@@ -54,12 +53,8 @@ interface Rule {
 }
 
 const ANIMAL = /^raw-(?:poultry|meat|minced-meat|fish|shellfish)$/u;
-/** Dishes that the Food Code names as made of raw egg (3-302.13), and their kin. */
-const RAW_EGG_DISH =
-  /\b(?:aioli|bearnaise|caesar|egg ?nog|hollandaise|ice cream|mayo|mayonnaise|meringue|mousse|tiramisu)\b/u;
 const SOFT_EGG =
   /\b(?:soft (?:boil|cook|poach|set)|runny|jammy|sunny side|over easy|coddle|poached egg|poach the egg|off the heat)/u;
-const RAW_DISH = /\b(?:carpaccio|ceviche|crudo|gravlax|poke|sashimi|sushi|tartare)\b/u;
 const UNDERDONE = /\b(?:medium rare|rare|still pink|pink in the middle)\b/u;
 const SOFT_CHEESE =
   /\b(?:brie|camembert|feta|gorgonzola|roquefort|stilton|blue cheese|queso (?:fresco|blanco)|panela|(?:goat s?|goats) cheese,? soft|soft goat|soft cheese)\b/u;
@@ -81,7 +76,7 @@ const RULES: readonly Rule[] = [
     kind: "raw egg",
     who: VULNERABLE,
     applies: (seen, { recipe, titles }) =>
-      isRawEgg(seen) && (RAW_EGG_DISH.test(titles) || !isCooked(seen, recipe)),
+      isRawEgg(seen) && (RAW_EGG_DISH.test(titles) || !isCooked(seen.text, recipe)),
   },
   {
     kind: "soft-cooked egg",
@@ -93,7 +88,7 @@ const RULES: readonly Rule[] = [
     who: VULNERABLE,
     applies: (seen, { recipe, titles }) =>
       isAnimal(seen) &&
-      (RAW_DISH.test(titles) || RAW_DISH.test(seen.words) || !isCooked(seen, recipe)),
+      (RAW_DISH.test(titles) || RAW_DISH.test(seen.words) || !isCooked(seen.text, recipe)),
   },
   {
     kind: "undercooked",
@@ -180,25 +175,4 @@ function isAnimal({ food }: Seen): boolean {
 
 function isFish(food: Food): boolean {
   return food.allergens?.includes("fish") === true;
-}
-
-/**
- * Whether a step heats the food: one from the first that names it on. Where no step names it, any step
- * that heats will do. Boiling the rice before the fish is cut does not cook the fish.
- */
-function isCooked({ text }: Seen, recipe: Recipe): boolean {
-  const own = new Set(wordsOf(text));
-  const first = recipe.steps.findIndex((step) => wordsOf(step.text).some((word) => own.has(word)));
-  return recipe.steps.slice(Math.max(0, first)).some((step: Step) => heats(step));
-}
-
-const SAYS_LITTLE: ReadonlySet<string> = new Set(
-  "and boneless fillet fresh in large medium of raw skinless small the with".split(" "),
-);
-
-function wordsOf(text: string): readonly string[] {
-  return foldWords(text)
-    .split(" ")
-    .map(singular)
-    .filter((word) => word.length >= 3 && !SAYS_LITTLE.has(word));
 }

@@ -1,5 +1,13 @@
 import { matchLines, pairParts } from "./match-lines.ts";
-import type { Component, Line, LineChoice, MakesMore, Recipe, StatedKeeping, Step } from "./types.ts";
+import type {
+  Component,
+  Line,
+  LineChoice,
+  MakesMore,
+  Recipe,
+  StatedKeeping,
+  Step,
+} from "./types.ts";
 
 /** What of a line is another. */
 export type LineAspect =

@@ -1,17 +1,14 @@
 import { Temporal } from "temporal-polyfill";
 import { z } from "zod";
+import type { KeepingWord } from "../../commands/kit/keeping-words.ts";
 import { ALLERGENS, type Food, KEEPING_CLASSES } from "../../shared/food/types.ts";
-import { foodId, lotId, recipeId } from "../../shared/ids.ts";
+import { foodId } from "../../shared/ids.ts";
 import type { KeepingTime } from "../../shared/keeping/types.ts";
 import type { NutrientSums } from "../../shared/nutrition/types.ts";
 import { VULNERABLE } from "../../shared/people/types.ts";
 import { UNITS } from "../../shared/quantity/types.ts";
 import type { Recipe } from "../../shared/recipe/types.ts";
-import {
-  REMINDER_KINDS,
-  REMINDER_STATES,
-  type ReminderAbout,
-} from "../../shared/reminder/types.ts";
+import { REMINDER_KINDS, REMINDER_STATES } from "../../shared/reminder/types.ts";
 import { MOVEMENT_KINDS, WASTE_REASONS } from "../../shared/stock/types.ts";
 import type { TargetFigures } from "../../shared/target/types.ts";
 
@@ -92,6 +89,10 @@ export const recipeDocument = z
   })
   .readonly() satisfies z.ZodType<Recipe>;
 
+const fridgeTime = z
+  .object({ fridgeDays: z.number(), limitedBy: z.string(), remarks: list(z.string()) })
+  .readonly();
+
 export const keepingDocument = z
   .object({
     fridgeDays: z.number(),
@@ -100,8 +101,23 @@ export const keepingDocument = z
     reason: z.string(),
     limitedBy: z.string(),
     remarks: list(z.string()),
+    // Not there in batches logged before a coach could confirm a longer time.
+    longer: z.object({ chart: fridgeTime, coach: fridgeTime }).readonly().nullable().default(null),
   })
   .readonly() satisfies z.ZodType<KeepingTime>;
+
+export const confirmedDocument = list(
+  z
+    .object({
+      part: z.string(),
+      coachDays: z.number(),
+      chartDays: z.number(),
+      source: z.string(),
+    })
+    .readonly(),
+) satisfies z.ZodType<KeepingWord["parts"]>;
+
+export const keepingWordKind = z.enum(["given", "taken back"]);
 
 const nutrientSum = z.object({ amount: z.number(), atLeast: z.boolean() }).readonly();
 
@@ -117,28 +133,6 @@ export const sumsDocument = z
     sodiumMg: nutrientSum,
   })
   .readonly() satisfies z.ZodType<NutrientSums>;
-
-export const aboutDocument = z
-  .object({
-    lotId: z.string().transform(lotId).nullable(),
-    title: z.string(),
-    portions: z.number(),
-    date: z.string().nullable(),
-    meal: z.string().nullable(),
-    mealAt: z.string().nullable(),
-    // Not there in reminders of portions.
-    news: z
-      .object({
-        recipeId: z.string().transform(recipeId),
-        revision: z.number(),
-        grave: list(z.string()),
-        changes: list(z.string()),
-      })
-      .readonly()
-      .nullable()
-      .optional(),
-  })
-  .readonly() satisfies z.ZodType<ReminderAbout>;
 
 const nutrient = z.number().nullable();
 

@@ -1,9 +1,6 @@
 import type { PublishedRecipe } from "../../commands/kit/ports.ts";
 import type { Recipe } from "../../shared/recipe/types.ts";
-import type { Prisma } from "./generated/client.ts";
-import { toPublished } from "./rows.ts";
-
-type Row = Prisma.RevisionGetPayload<{ include: { recipe: true } }>;
+import { type RevisionRow, toPublished } from "./rows.ts";
 
 /** Revisions kept read, at some twenty kilobytes each: those that were asked for last. */
 const KEPT = 500;
@@ -13,7 +10,7 @@ const KEPT = 500;
  * group cooks few recipes at a time. What follows from a recipe alone is remembered by the object it is, so
  * that is found again as well. The text stands beside it, so that no other database's is taken for it.
  */
-export function keptRecipes(most: number = KEPT): (row: Row) => PublishedRecipe {
+export function keptRecipes(most: number = KEPT): (row: RevisionRow) => PublishedRecipe {
   const kept = new Map<string, { readonly document: string; readonly recipe: Recipe }>();
   return (row) => {
     const known = kept.get(row.id);

@@ -1,4 +1,5 @@
 import type { Members } from "../../commands/kit/ports.ts";
+import type { Profile } from "../../shared/people/types.ts";
 import { fold } from "../../shared/words/fold.ts";
 import { allergensDocument, toText, vulnerableDocument } from "./documents.ts";
 import type { PrismaClient } from "./generated/client.ts";
@@ -13,6 +14,15 @@ const DEFAULT_CHOICE = {
   quietUntil: "07:00",
   deliverTo: "direct message",
 } as const;
+
+/** The columns of a profile; what is not named stays. */
+export function profileColumns({ allergens, vulnerable, coachMaySetTargets }: Partial<Profile>) {
+  return {
+    ...(allergens !== undefined && { allergens: toText(allergensDocument, allergens) }),
+    ...(vulnerable !== undefined && { vulnerable: toText(vulnerableDocument, vulnerable) }),
+    ...(coachMaySetTargets !== undefined && { coachMaySetTargets }),
+  };
+}
 
 export function prismaMembers(db: PrismaClient, newId: () => string): Members {
   const include = { group: true } as const;
@@ -45,12 +55,7 @@ export function prismaMembers(db: PrismaClient, newId: () => string): Members {
     },
 
     setProfile: async (id, patch) => {
-      const { allergens, vulnerable, coachMaySetTargets } = patch;
-      const data = {
-        ...(allergens === undefined ? {} : { allergens: toText(allergensDocument, allergens) }),
-        ...(vulnerable === undefined ? {} : { vulnerable: toText(vulnerableDocument, vulnerable) }),
-        ...(coachMaySetTargets === undefined ? {} : { coachMaySetTargets }),
-      };
+      const data = profileColumns(patch);
       await patiently(() => db.member.update({ where: { id }, data }));
       return toMember(await db.member.findUniqueOrThrow({ where: { id }, include }));
     },

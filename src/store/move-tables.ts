@@ -4,6 +4,7 @@ import type {
   Draft,
   Food,
   Group,
+  KeepingWord,
   Lot,
   MealRule,
   Member,
@@ -116,6 +117,17 @@ export const GROUP_TABLES: ReadonlyMap<Prisma.ModelName, GroupTable> = new Map<
       page: (db, groupId, after) =>
         db.revision.findMany({ where: { recipe: { groupId }, ...beyond(after) }, ...byId }),
       write: (db, data) => db.revision.createMany({ data }),
+    }),
+  ],
+  [
+    "KeepingWord",
+    table<KeepingWord>({
+      page: (db, groupId, after) =>
+        db.keepingWord.findMany({
+          where: { revision: { recipe: { groupId } }, ...beyond(after) },
+          ...byId,
+        }),
+      write: (db, data) => db.keepingWord.createMany({ data }),
     }),
   ],
   [

@@ -10,6 +10,7 @@ import { prismaDeliveries } from "./deliveries.ts";
 import { prismaDrafts } from "./drafts.ts";
 import { prismaGroupFoods } from "./group-foods.ts";
 import { prismaGroups } from "./groups.ts";
+import { prismaKeepingWords } from "./keeping-words.ts";
 import { prismaMembers } from "./members.ts";
 import { fileProblem, type OpenProblem, serverProblem, unsupported } from "./open-problems.ts";
 import { prismaRecipes } from "./recipes.ts";
@@ -47,6 +48,7 @@ function assemble({ db, taking, close }: Connection, newId: () => string): Store
       groups: prismaGroups(db),
       members: prismaMembers(db, newId),
       recipes: prismaRecipes(db),
+      keepingWords: prismaKeepingWords(db),
       drafts: prismaDrafts(db),
       foods: prismaGroupFoods(db),
       targets: prismaTargets(db),

@@ -1,4 +1,5 @@
-import type { Member, RecipeTelling } from "../../commands/kit/ports.ts";
+import type { Member } from "../../commands/kit/ports.ts";
+import type { RecipeTelling } from "../../commands/kit/publication.ts";
 import type { GroupId, RecipeId } from "../../shared/ids.ts";
 import { noticeTimes } from "../../shared/reminder/notice.ts";
 import type { DerivedReminder } from "../../shared/reminder/types.ts";

@@ -1,10 +1,6 @@
 import { setImmediate } from "node:timers/promises";
-import type {
-  Publication,
-  PublicationResult,
-  PublishedRecipe,
-  Recipes,
-} from "../../commands/kit/ports.ts";
+import type { PublishedRecipe, Recipes } from "../../commands/kit/ports.ts";
+import type { Publication, PublicationResult } from "../../commands/kit/publication.ts";
 import { type CauseId, type GroupId, type RecipeId, recipeId } from "../../shared/ids.ts";
 import { fold, foldWords } from "../../shared/words/fold.ts";
 import {
@@ -19,11 +15,10 @@ import type { Prisma, PrismaClient } from "./generated/client.ts";
 import { keptRecipes } from "./kept-recipes.ts";
 import { isConflict, patiently } from "./patience.ts";
 import { membersWho, NEXT_VERSION, tellRows, withdraw } from "./recipe-news.ts";
-import { toPublished, toSummary } from "./rows.ts";
+import { type RevisionRow, toPublished, toSummary, WITH_WORD } from "./rows.ts";
 
 /** A revision of the recipe named; else of the recipe of its title, or of a new one. */
 type Publishing = Publication & { readonly of?: RecipeId };
-type RevisionRow = Prisma.RevisionGetPayload<{ include: { recipe: true } }>;
 type Published = PublicationResult;
 
 /** Longer search text than any title is cut: the rest could only cost time. */
@@ -32,7 +27,7 @@ const TYPED_MAX = 200;
 /** How often a publication is tried when others of the same title get in between. */
 const TRIES = 20;
 
-const INCLUDE = { recipe: true } as const;
+const INCLUDE = { recipe: true, ...WITH_WORD } as const;
 
 /** The newest revision of the recipe with that id, else of the one with that title. */
 async function newest(
@@ -43,7 +38,7 @@ async function newest(
 ): Promise<PublishedRecipe | null> {
   const rows = await db.recipe.findMany({
     where: { groupId, withdrawnAt: null, OR: [{ id: idOrTitle }, { titleFold: fold(idOrTitle) }] },
-    include: { revisions: { orderBy: { number: "desc" }, take: 1 } },
+    include: { revisions: { orderBy: { number: "desc" }, take: 1, include: WITH_WORD } },
   });
   const found = rows.find(({ id }) => id === idOrTitle) ?? rows[0];
   const revision = found?.revisions[0];
@@ -136,7 +131,7 @@ async function publish(db: PrismaClient, input: Publishing): Promise<Published |
 /** Rows of one query: more would go over the database's limit for one, and hold everybody up meanwhile. */
 const PAGE = 250;
 
-type NewestRow = Prisma.RecipeGetPayload<{ include: { revisions: true } }>;
+type NewestRow = Prisma.RecipeGetPayload<{ include: { revisions: { include: typeof WITH_WORD } } }>;
 
 async function allNewest(db: PrismaClient, groupId: GroupId): Promise<PublishedRecipe[]> {
   const all: PublishedRecipe[] = [];
@@ -149,7 +144,7 @@ async function allNewest(db: PrismaClient, groupId: GroupId): Promise<PublishedR
       },
       orderBy: { titleFold: "asc" },
       take: PAGE,
-      include: { revisions: { orderBy: { number: "desc" }, take: 1 } },
+      include: { revisions: { orderBy: { number: "desc" }, take: 1, include: WITH_WORD } },
     });
     for (const { revisions, ...recipe } of rows) {
       const [revision] = revisions;

@@ -2,7 +2,8 @@ import { isAgain } from "../../shared/reminder/again.ts";
 import { isNotice } from "../../shared/reminder/notice.ts";
 import type { DerivedReminder } from "../../shared/reminder/types.ts";
 import { isBefore } from "../../shared/time.ts";
-import { aboutDocument, toColumn, toText } from "./documents.ts";
+import { aboutDocument } from "./about-document.ts";
+import { toColumn, toText } from "./documents.ts";
 
 /** As much of a kept reminder as the comparison needs. */
 export interface KnownReminder extends ReminderColumns {

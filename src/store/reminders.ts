@@ -5,6 +5,7 @@ import type { ReminderRow } from "../../shared/reminder/types.ts";
 import type { Instant } from "../../shared/time.ts";
 import { timeText, toColumn, toColumnOrNull, toText, weekdaysDocument } from "./documents.ts";
 import type { Prisma, PrismaClient } from "./generated/client.ts";
+import { profileColumns } from "./members.ts";
 import { isConflict, patiently } from "./patience.ts";
 import { columnsOf } from "./reminder-diff.ts";
 import {
@@ -65,6 +66,7 @@ function write(
   return db.$transaction([
     moveOn(db, memberId, standing, {
       ...choiceColumns(plan.choice ?? {}),
+      ...profileColumns(plan.profile ?? {}),
       ...(deliverTo !== undefined && { deliverTo }),
     }),
     replanLater(db, memberId, toColumnOrNull(plan.replanAt)),

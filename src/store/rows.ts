@@ -21,12 +21,13 @@ import {
   slotRuleId,
   targetId,
 } from "../../shared/ids.ts";
+import { byChart } from "../../shared/keeping/coach-word.ts";
 import type { Recipe } from "../../shared/recipe/types.ts";
 import type { ReminderRow } from "../../shared/reminder/types.ts";
 import type { Batch, Lot, Movement, StockChange } from "../../shared/stock/types.ts";
 import type { TargetRule } from "../../shared/target/types.ts";
+import { aboutDocument } from "./about-document.ts";
 import {
-  aboutDocument,
   allergensDocument,
   deliverToWord,
   figuresDocument,
@@ -93,17 +94,30 @@ export function toMember(row: Prisma.MemberGetPayload<{ include: { group: true }
   };
 }
 
+/** What a revision is read with: its recipe, and the last word on how long it keeps. */
+export const WITH_WORD = {
+  keepingWords: { orderBy: { position: "desc" }, take: 1, include: { by: true } },
+} as const satisfies Prisma.RevisionInclude;
+
+/** A revision as it is read to be published. */
+export type RevisionRow = Prisma.RevisionGetPayload<{
+  include: { recipe: true } & typeof WITH_WORD;
+}>;
+
 /** `recipe` is its document where that has been read before. */
 export function toPublished(
-  row: Prisma.RevisionGetPayload<{ include: { recipe: true } }>,
+  row: RevisionRow,
   recipe: Recipe = fromText(recipeDocument, row.document),
 ): PublishedRecipe {
+  const [word] = row.keepingWords;
   return {
     id: recipeId(row.recipeId),
     groupId: groupId(row.recipe.groupId),
     revisionId: revisionId(row.id),
     revisionNumber: row.number,
     recipe,
+    longerWord:
+      word?.kind === "given" ? { by: word.by?.name ?? null, at: toInstant(word.at) } : null,
   };
 }
 
@@ -130,7 +144,8 @@ export function toBatch(row: Prisma.BatchGetPayload<object>): Batch {
     cookedOn: Temporal.PlainDate.from(row.cookedOn),
     cookedWeightG: row.cookedWeightG,
     portionG: row.portionG,
-    keeping: fromText(keepingDocument, row.keeping),
+    // By the chart until it is known who eats: whoever forgets to ask shows the shorter time.
+    keeping: byChart(fromText(keepingDocument, row.keeping)),
     perPortion: fromText(sumsDocument, row.perPortion),
   };
 }

@@ -86,6 +86,7 @@ export function memoryRecipes(
       revisionId: revisionId(`revision${all.length + 1}`),
       revisionNumber: (same?.revisionNumber ?? 0) + 1,
       recipe,
+      longerWord: null,
       causeId: cause,
     };
     all.push(published);
@@ -137,6 +138,7 @@ export function storesWith(some: Partial<Stores>): Stores {
     members: closed,
     recipes: closed,
     stocks: closed,
+    keepingWords: closed,
     drafts: closed,
     foods: closed,
     targets: { list: async () => [], add: unused },

@@ -24,6 +24,7 @@ export function keeping(rest: Partial<KeepingTime> = {}): KeepingTime {
     reason: "",
     limitedBy: "Base",
     remarks: [],
+    longer: null,
     ...rest,
   };
 }

@@ -56,6 +56,7 @@ function lotOf(owner: string): { readonly lot: Lot; readonly batch: Batch } {
       reason: "",
       limitedBy: "whole",
       remarks: [],
+      longer: null,
     },
     perPortion: {} as NutrientSums,
   };
@@ -114,6 +115,7 @@ export function fakeStores(): Stores {
       withdraw: unused,
       whoHas: unused,
     },
+    keepingWords: { list: unused, add: unused },
     drafts: { list: unused, find: unused, save: unused, drop: unused },
     meals: { list: unused },
     foods: { list: unused, put: unused },

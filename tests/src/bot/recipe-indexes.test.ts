@@ -138,6 +138,7 @@ describe("recipes kept in memory", () => {
       ...one,
       groupId: GROUP.id,
       revisionNumber: 1,
+      longerWord: null,
     }));
     const of = recipeIndexes({ all: async () => published });
     let turns = 0;

@@ -3,6 +3,7 @@ import type { Store } from "../../../src/store/open.ts";
 import { claimContract } from "./contract/claims.ts";
 import { draftContract } from "./contract/drafts.ts";
 import { groupContract } from "./contract/groups.ts";
+import { keepingWordContract } from "./contract/keeping-words.ts";
 import { momentContract } from "./contract/moments.ts";
 import { newsContract } from "./contract/news.ts";
 import { opsContract } from "./contract/ops.ts";
@@ -49,6 +50,7 @@ export function storeContract(name: string, makePlace: MakePlace): void {
     peopleContract(given);
     recipeContract(given);
     newsContract(given);
+    keepingWordContract(given);
     draftContract(given);
     stockContract(given);
     ownershipContract(given);

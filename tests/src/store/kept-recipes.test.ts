@@ -15,6 +15,7 @@ function row(id: string, title: string) {
     publishedAt: new Date(0),
     document: toText(recipeDocument, recipe({ title })),
     sourceText: "",
+    keepingWords: [],
     takenFor: "{}",
     recipe: { id: "pot", groupId: "g", title, ...columns },
   };

@@ -1,11 +1,6 @@
 import { Temporal } from "temporal-polyfill";
-import type {
-  Member,
-  Publication,
-  PublishedRecipe,
-  RecipeTelling,
-  StockPlan,
-} from "../../../commands/kit/ports.ts";
+import type { Member, PublishedRecipe, StockPlan } from "../../../commands/kit/ports.ts";
+import type { Publication, RecipeTelling } from "../../../commands/kit/publication.ts";
 import {
   type BatchId,
   batchId,

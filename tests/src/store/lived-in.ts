@@ -31,6 +31,17 @@ export async function live(store: Store, name: string): Promise<World> {
   const undo = { version: 3, cause: `undo-${name}`, undoes: ate.change.id, lots: [lot] };
   await stores.stocks.record(plan(w, { ...undo, movements: [back] }));
   await stores.stocks.record(eating(w, lot, 4, `eat-again-${name}`, 1));
+  await stores.keepingWords.add({
+    id: `word-${name}`,
+    groupId,
+    revisionId: w.published.revisionId,
+    position: 1,
+    causeId: causeId(`word-${name}`),
+    kind: "given",
+    parts: [{ part: "Base", coachDays: 5, chartDays: 3, source: "½ a chart" }],
+    by: memberId,
+    at: NOW,
+  });
   await stores.drafts.save({
     id: draftId(`draft-${name}`),
     groupId,
@@ -93,6 +104,7 @@ export async function allOf(store: Store, w: World): Promise<unknown> {
     last: await stores.stocks.lastChange(id),
     recipe: await stores.recipes.find(groupId, recipe().title),
     source: await stores.recipes.source(groupId, w.published.id),
+    words: await stores.keepingWords.list(groupId, w.published.revisionId),
     drafts: await stores.drafts.list(id),
     foods: await stores.foods.list(groupId),
     targets: await stores.targets.list(id),
