@@ -1,15 +1,14 @@
-import { type ChildProcess, fork, spawn } from "node:child_process";
+import { type ChildProcess, spawn } from "node:child_process";
 import { once } from "node:events";
 import { join } from "node:path";
 import { setTimeout as pause } from "node:timers/promises";
-import { fileURLToPath } from "node:url";
 import { freePort } from "../../src/end-to-end/child.ts";
 import { get } from "../../src/ops/get.ts";
 import { percentile } from "../measure.ts";
 import { prepare, TITLES } from "./load/prepare.ts";
-import { type LoadAsked, type LoadTold, loadTold, type WorldTold, worldTold } from "./load/talk.ts";
+import { type LoadAsked, type LoadTold, loadTold, type WorldTold } from "./load/talk.ts";
+import { startPlatform } from "./played.ts";
 
-const PLATFORM = fileURLToPath(new URL("./load/platform.ts", import.meta.url));
 const GROUPS = 30;
 const PEOPLE_EACH = 20;
 const PER_SECOND = 200;
@@ -20,18 +19,6 @@ const P99_MS = 500;
 const MOST_MS = 3_000;
 /** What "flat" means: by how much memory may have grown over the last fifty seconds. */
 const GROWTH_MAX = 1.25;
-
-/** Plays Discord in a process of its own. */
-export async function startPlatform(
-  groups: number,
-  peopleEach: number,
-): Promise<{ readonly child: ChildProcess; readonly world: WorldTold }> {
-  const child = fork(PLATFORM, [String(groups), String(peopleEach)], {
-    execArgv: ["--import", "tsx"],
-  });
-  const [told] = await once(child, "message");
-  return { child, world: worldTold.parse(told) };
-}
 
 function startBot(world: WorldTold, path: string, port: number): ChildProcess {
   return spawn(process.execPath, ["--import", "tsx", "src/main.ts"], {

@@ -4,6 +4,8 @@ import { join } from "node:path";
 import { startPostgres } from "../../src/store/postgres-server.ts";
 import { benchLoad } from "./load.ts";
 import { benchMillionInFile, benchMillionOnServer } from "./million.ts";
+import { benchSender } from "./sender.ts";
+import { benchWorkers } from "./workers.ts";
 
 // The figures of a service that many groups share: some minutes, `npm run bench:service`. A word after
 // it runs what bears that name only: `npm run bench:service load`.
@@ -28,6 +30,8 @@ async function onServer(
 const BENCHES: Readonly<Record<string, () => Promise<boolean>>> = {
   file: () => benchMillionInFile(folder, write),
   server: () => onServer((server) => benchMillionOnServer(server, write)),
+  workers: () => onServer((server) => benchWorkers(server, write)),
+  sender: () => benchSender(folder, write),
   load: () => benchLoad(folder, write),
 };
 
