@@ -3,7 +3,7 @@
 // at an executable that exists. Only here: with the variable set, `prisma db push` and `migrate`
 // silently do nothing.
 import { spawnSync } from "node:child_process";
-import { rmSync } from "node:fs";
+import { rmSync, writeFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import { fileURLToPath } from "node:url";
 
@@ -12,6 +12,13 @@ const cli = createRequire(import.meta.url).resolve("prisma/build/index.js");
 const here = fileURLToPath(new URL("..", import.meta.url));
 // The second client lies in a folder within the first, which making the first would leave half empty.
 rmSync(`${here}src/store/generated/postgresql`, { recursive: true, force: true });
+
+// It reads the nearest tsconfig.json above what it writes. The project's own is built on packages that an
+// installation without development dependencies lacks.
+// So for as long as this takes a plain one lies nearer (the folder itself must hold nothing but clients).
+const nearest = `${here}src/store/tsconfig.json`;
+writeFileSync(nearest, '{ "compilerOptions": { "module": "nodenext" } }\n');
+process.on("exit", () => rmSync(nearest, { force: true }));
 
 for (const schema of ["prisma/schema.prisma", "prisma/postgresql/schema.prisma"]) {
   const done = spawnSync(process.execPath, [cli, "generate", "--schema", schema], {

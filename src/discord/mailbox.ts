@@ -27,6 +27,8 @@ export interface MailboxParts {
   readonly token: string;
   readonly applicationId: string;
   readonly apiBase: string | null;
+  /** By default well below the platform's 50. */
+  readonly requestsPerSecond?: number;
 }
 
 /** Channels and messages of reminders. Every function throws what the REST manager throws. */
@@ -55,13 +57,14 @@ export function markerOf(nonce: string): number {
  * A REST manager apart from the client's: a burst of reminders must not queue before answers, and
  * nothing is repeated here, because an error does not mean that nothing was sent.
  */
-export function createMailbox({ token, applicationId, apiBase }: MailboxParts): Mailbox {
+export function createMailbox(parts: MailboxParts): Mailbox {
+  const { token, applicationId, apiBase } = parts;
   const known = new Map<string, string>();
   const rest = new REST({
     ...(apiBase === null ? {} : { api: apiBase }),
     retries: 0,
     timeout: TIMEOUT_MS,
-    globalRequestsPerSecond: REQUESTS_PER_SECOND,
+    globalRequestsPerSecond: parts.requestsPerSecond ?? REQUESTS_PER_SECOND,
     rejectOnRateLimit: (limit) => limit.retryAfter > SIT_OUT_MS,
   }).setToken(token);
 

@@ -2,8 +2,11 @@ import { mkdtemp, rm } from "node:fs/promises";
 import { cpus, loadavg, tmpdir } from "node:os";
 import { join } from "node:path";
 import { startPostgres } from "../../src/store/postgres-server.ts";
+import { benchGrowth } from "./growth.ts";
 import { benchLoad } from "./load.ts";
 import { benchMillionInFile, benchMillionOnServer } from "./million.ts";
+import { benchSender } from "./sender.ts";
+import { benchWorkers } from "./workers.ts";
 
 // The figures of a service that many groups share: some minutes, `npm run bench:service`. A word after
 // it runs what bears that name only: `npm run bench:service load`.
@@ -28,6 +31,9 @@ async function onServer(
 const BENCHES: Readonly<Record<string, () => Promise<boolean>>> = {
   file: () => benchMillionInFile(folder, write),
   server: () => onServer((server) => benchMillionOnServer(server, write)),
+  workers: () => onServer((server) => benchWorkers(server, write)),
+  growth: () => benchGrowth(folder, write),
+  sender: () => benchSender(folder, write),
   load: () => benchLoad(folder, write),
 };
 
