@@ -1,5 +1,6 @@
 import { batchAte } from "./batch/ate.ts";
 import { batchCool } from "./batch/cool.ts";
+import { batchLabels } from "./batch/labels.ts";
 import { batchLog } from "./batch/log.ts";
 import { foodAdd } from "./food/add.ts";
 import { foodLook } from "./food/look.ts";
@@ -36,6 +37,7 @@ export const COMMANDS: readonly Command[] = [
   batchLog,
   batchAte,
   batchCool,
+  batchLabels,
   stock,
   meals,
   reminders,

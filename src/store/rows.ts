@@ -27,6 +27,7 @@ import type { ReminderRow } from "../../shared/reminder/types.ts";
 import type { Batch, Lot, Movement, StockChange } from "../../shared/stock/types.ts";
 import type { TargetRule } from "../../shared/target/types.ts";
 import { aboutDocument } from "./about-document.ts";
+import { asMadeDocument } from "./as-made.ts";
 import {
   allergensDocument,
   deliverToWord,
@@ -147,6 +148,7 @@ export function toBatch(row: Prisma.BatchGetPayload<object>): Batch {
     // By the chart until it is known who eats: whoever forgets to ask shows the shorter time.
     keeping: byChart(fromText(keepingDocument, row.keeping)),
     perPortion: fromText(sumsDocument, row.perPortion),
+    ...(row.asMade === null ? {} : { asMade: fromText(asMadeDocument, row.asMade) }),
   };
 }
 

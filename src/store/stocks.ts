@@ -1,4 +1,5 @@
 import type { Stocks } from "../../commands/kit/ports.ts";
+import { batchId, lotId } from "../../shared/ids.ts";
 import type { PrismaClient } from "./generated/client.ts";
 import { toBatch, toChange, toLot, WITH_MOVEMENTS } from "./rows.ts";
 import { record } from "./stock-record.ts";
@@ -25,9 +26,18 @@ export function prismaStocks(db: PrismaClient, newId: () => string): Stocks {
       };
     },
 
-    findLot: async (lotId) => {
-      const row = await db.lot.findUnique({ where: { id: lotId }, include: { batch: true } });
+    findLot: async (id) => {
+      const row = await db.lot.findUnique({ where: { id }, include: { batch: true } });
       return row === null ? null : { lot: toLot(row), batch: toBatch(row.batch) };
+    },
+
+    everyLot: async (memberId) => {
+      const rows = await db.lot.findMany({
+        where: { memberId },
+        orderBy: [{ sinceAt: "desc" }, { id: "asc" }],
+        select: { id: true, batchId: true },
+      });
+      return rows.map(({ id, batchId: batch }) => ({ id: lotId(id), batchId: batchId(batch) }));
     },
 
     lastChange: async (memberId) => {

@@ -215,6 +215,7 @@ const emptyReply = {
   alerts: [],
   parts: [],
   pictures: [],
+  prints: [],
   cautions: [],
   buttons: [],
   choices: [],
