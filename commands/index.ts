@@ -1,6 +1,8 @@
 import { batchAte } from "./batch/ate.ts";
 import { batchCool } from "./batch/cool.ts";
+import { batchCount } from "./batch/count.ts";
 import { batchLog } from "./batch/log.ts";
+import { batchMove } from "./batch/move.ts";
 import { foodAdd } from "./food/add.ts";
 import { foodLook } from "./food/look.ts";
 import { groupSetup } from "./group/setup.ts";
@@ -35,6 +37,8 @@ export const COMMANDS: readonly Command[] = [
   recipeKeeping,
   batchLog,
   batchAte,
+  batchMove,
+  batchCount,
   batchCool,
   stock,
   meals,
