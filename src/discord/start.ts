@@ -18,6 +18,7 @@ import { createMailbox } from "./mailbox.ts";
 import { createMessenger } from "./messenger.ts";
 import type { AdapterLog, AdapterSettings } from "./ports.ts";
 import { publishCommands } from "./publish-commands.ts";
+import { unhurried } from "./turns.ts";
 
 export interface DiscordParts {
   readonly token: string;
@@ -80,7 +81,7 @@ export async function startDiscord(
   const { closed, close } = whenClosed(client);
   const calls = createCalls(apiBase);
   const listening = listen(client, {
-    bot,
+    bot: unhurried(bot),
     calls,
     log,
     attachmentOrigins: parts.attachmentOrigins ?? PLATFORM_ORIGINS,

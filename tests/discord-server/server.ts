@@ -182,7 +182,9 @@ function sayInstead(fault: Fault | null, real: HttpAnswer): HttpAnswer | "reset"
 function write(response: ServerResponse, said: HttpAnswer): void {
   const body = said.bytes ?? (said.body === undefined ? "" : JSON.stringify(said.body));
   const type = said.bytes === undefined ? "application/json" : "application/octet-stream";
-  response.writeHead(said.status, { "content-type": type, ...said.headers });
+  // An answer without content has no type of it either (RFC 9110, 15.3.5 and 8.3).
+  const typed = said.status === 204 ? {} : { "content-type": type };
+  response.writeHead(said.status, { ...typed, ...said.headers });
   response.end(body);
 }
 

@@ -2,6 +2,7 @@ import { mkdtemp, rm } from "node:fs/promises";
 import { cpus, loadavg, tmpdir } from "node:os";
 import { join } from "node:path";
 import { startPostgres } from "../../src/store/postgres-server.ts";
+import { benchGrowth } from "./growth.ts";
 import { benchLoad } from "./load.ts";
 import { benchMillionInFile, benchMillionOnServer } from "./million.ts";
 import { benchSender } from "./sender.ts";
@@ -31,6 +32,7 @@ const BENCHES: Readonly<Record<string, () => Promise<boolean>>> = {
   file: () => benchMillionInFile(folder, write),
   server: () => onServer((server) => benchMillionOnServer(server, write)),
   workers: () => onServer((server) => benchWorkers(server, write)),
+  growth: () => benchGrowth(folder, write),
   sender: () => benchSender(folder, write),
   load: () => benchLoad(folder, write),
 };

@@ -13,12 +13,12 @@ const LOST_MS = 3_000;
 const KEPT = 2_000;
 
 type What = "card" | "stock" | "log" | "completion";
-/** Of twenty interactions. */
+/** Of twenty interactions: typing a recipe's name asks for completions more than once. */
 const MIX: readonly What[] = [
-  ...Array<What>(7).fill("card"),
-  ...Array<What>(5).fill("stock"),
-  ...Array<What>(3).fill("log"),
-  ...Array<What>(5).fill("completion"),
+  ...Array<What>(8).fill("completion"),
+  ...Array<What>(6).fill("card"),
+  ...Array<What>(4).fill("stock"),
+  ...Array<What>(2).fill("log"),
 ];
 
 const server = await startDiscordServer({ token: "aaa.bbb.ccc" });
