@@ -1,6 +1,7 @@
 import { batchAte } from "./batch/ate.ts";
 import { batchCool } from "./batch/cool.ts";
 import { batchCount } from "./batch/count.ts";
+import { batchLabels } from "./batch/labels.ts";
 import { batchLog } from "./batch/log.ts";
 import { batchMove } from "./batch/move.ts";
 import { foodAdd } from "./food/add.ts";
@@ -40,6 +41,7 @@ export const COMMANDS: readonly Command[] = [
   batchMove,
   batchCount,
   batchCool,
+  batchLabels,
   stock,
   meals,
   reminders,

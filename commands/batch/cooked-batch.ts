@@ -65,6 +65,7 @@ export function cookedBatch(
   const scaled = scaleRecipe(recipe, foods, request);
   if (!scaled.ok) throw new Refusal(sayScaleProblem(scaled.problem));
   const { portions, portionWord } = scaled.value;
+  const without = scaled.value.leftOut.map(({ name }) => name);
   const leftOut = scaled.value.leftOut
     .filter((part) => part.kind === "component")
     .map((part) => part.name);
@@ -84,6 +85,7 @@ export function cookedBatch(
     portionG: massG / portions,
     keeping: keepingFor(published, foods, leftOut, member.profile),
     perPortion: nutrition.perPortion,
+    asMade: { without, swaps: request.swaps },
   };
   const lines = scaled.value.components.flatMap((part) => part.lines);
   const alerts = [

@@ -11,8 +11,9 @@ import { thawHours } from "../../shared/heat/thaw-time.ts";
 import { thawLeadHours } from "../../shared/keeping/thaw.ts";
 import { numberAtStart } from "../../shared/words/read-number.ts";
 import { command } from "../kit/command.ts";
-import { gramsText, wordText } from "../kit/options.ts";
+import { gramsText, optionalText, wordText } from "../kit/options.ts";
 import { type Reply, type Row, reply, rows } from "../kit/reply.ts";
+import { type CooledFood, completeCooled, cooledFood } from "./cool-food.ts";
 
 const CONTAINER_SENTENCE = `Type what it is put in: ${CONTAINERS.join(", ")}.`;
 const DEPTH_MAX_CM = 40;
@@ -61,17 +62,27 @@ export const batchCool = command({
       required: true,
       kind: "text",
     },
+    {
+      name: "food",
+      description: "What it is: a recipe or a food; a usual cooked dish if you leave it out",
+      required: false,
+      kind: "text",
+      complete: completeCooled,
+    },
   ],
   input: z.object({
     container: wordText(CONTAINERS, CONTAINER_SENTENCE),
     depth: depthText,
     weight: gramsText,
+    food: optionalText(200),
   }),
-  handle: async (_context, { container, depth, weight }) =>
-    coolReply({ container, depthCm: depth, massG: weight }),
+  handle: async (context, { container, depth, weight, food: typed }) => {
+    const food = await cooledFood(context, typed);
+    return coolReply({ container, depthCm: depth, massG: weight, food: food.composition }, food);
+  },
 });
 
-function coolReply(filled: Filled): Reply {
+function coolReply(filled: Filled, food: CooledFood): Reply {
   const { toMiddleH, toColdH, passes } = coolingOf(filled);
   const advice = coolingAdvice(filled);
   const heading = passes
@@ -80,7 +91,7 @@ function coolReply(filled: Filled): Reply {
   return reply(heading, {
     parts: [
       rows(
-        `A ${filled.container}, ${number(filled.depthCm)} cm deep, ${Math.round(filled.massG)} g, in a fridge at 4 °C`,
+        `A ${filled.container}, ${number(filled.depthCm)} cm deep, ${Math.round(filled.massG)} g${food.name === "" ? "" : ` of ${food.name}`}, in a fridge at 4 °C`,
         [
           {
             label: "60 to 21 °C",
@@ -94,7 +105,7 @@ function coolReply(filled: Filled): Reply {
     ],
     cautions: [
       ...shallowNote(filled, toMiddleH),
-      "Estimates for the middle of food that cannot move, from its shape and a fridge with still air: 30 % either way, and a full fridge is slower. The rule is FDA Food Code 3-501.14; a thermometer in the middle decides.",
+      `Estimates for the middle of food that cannot move, from its shape, ${food.isUsual ? "a usual cooked dish" : "what it consists of"} and a fridge with still air (heat conduction in a block, for thawing Plank's equation): 30 % either way, and a full fridge is slower. The rule is FDA Food Code 3-501.14; a thermometer in the middle decides.`,
       "Into the fridge within two hours of cooking. What missed 21 °C after two hours is heated to 74 °C again at once, or thrown away.",
     ],
   });

@@ -166,8 +166,13 @@ function buttonsOf(
     label: "Undo",
     weight: "plain",
   };
+  const labels: Button = {
+    id: writePress("batch labels", "print", "batch", batch.id, "usual"),
+    label: "Labels",
+    weight: "plain",
+  };
   const see: Button = { id: writePress("stock", "board"), label: "See stock", weight: "plain" };
-  if (surplus === undefined || fridge === undefined) return [see, undo];
+  if (surplus === undefined || fridge === undefined) return [labels, see, undo];
   const froze = writePress("stock", "move", fridge.id, "froze", surplus.portions, fridge.portions);
   return [
     {
@@ -175,6 +180,7 @@ function buttonsOf(
       label: `Froze ${count(surplus.portions, batch.portionWord)}`.slice(0, 34),
       weight: "main",
     },
+    labels,
     see,
     undo,
   ];

@@ -24,6 +24,11 @@ const EVERYONE = [
     note: "sized like a card, or by a card's Log it; cooked:18:30, weight:2.4 kg",
   },
   {
+    label: "/batch labels",
+    figure: "labels for your boxes, to print",
+    note: "copies, paper, grid:63.5 x 38.1 mm, start:4 on a used sheet",
+  },
+  {
     label: "/batch ate",
     figure: "you ate one: which box that was",
     note: "recipe, portions:½",
@@ -38,7 +43,7 @@ const EVERYONE = [
   {
     label: "/stock",
     figure: "what is where, until when",
-    note: "with buttons to move it, and a picture",
+    note: "buttons to move it, a picture, code:7K3QA from a label",
   },
   { label: "/meals", figure: "which meals are eaten from stock" },
   { label: "/reminders", figure: "what is coming, and how you are told" },

@@ -1,6 +1,7 @@
 import type { MealRule } from "../../shared/allocation/types.ts";
 import type { Food } from "../../shared/food/types.ts";
 import type {
+  BatchId,
   CauseId,
   DraftId,
   FoodId,
@@ -198,6 +199,10 @@ export interface Stocks {
   load(memberId: MemberId): Promise<Stock>;
   /** A lot of whoever, with its owner, also when it is empty by now. */
   findLot(lotId: LotId): Promise<{ readonly lot: Lot; readonly batch: Batch } | null>;
+  /** Every lot a member ever had, empty ones too, the newest first: what a code on a box may stand for. */
+  everyLot(
+    memberId: MemberId,
+  ): Promise<readonly { readonly id: LotId; readonly batchId: BatchId }[]>;
   /** The newest change that is neither undone nor an undo, with the lots it touched as they are now and their batches; null when there is none. */
   lastChange(memberId: MemberId): Promise<{
     readonly change: StockChange;

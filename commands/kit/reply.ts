@@ -1,3 +1,4 @@
+import type { Print } from "../../shared/picture/print.ts";
 import type { Picture } from "../../shared/picture/types.ts";
 
 /**
@@ -17,6 +18,8 @@ export interface Reply {
   readonly choices: readonly Choice[];
   /** At most four. Each has its text equivalent. */
   readonly pictures: readonly Picture[];
+  /** Sheets and cards to print; at most five. What they say stands in the parts too. */
+  readonly prints: readonly Print[];
   readonly files: readonly ReplyFile[];
   /** "private": only the asker sees it. "shown": the whole channel does. */
   readonly audience: "private" | "shown";
@@ -71,6 +74,7 @@ export function reply(heading: string, rest: Partial<Omit<Reply, "heading">> = {
     buttons: [],
     choices: [],
     pictures: [],
+    prints: [],
     files: [],
     audience: "private",
     ...rest,

@@ -99,6 +99,8 @@ export function sayReadRemark(remark: ReadRemark): string {
       return `Line ${remark.line}: “${remark.foodText}” is counted in full; state what is eaten, such as “30 % taken up”.`;
     case "refuse not known":
       return `Line ${remark.line}: nothing says how much of “${remark.foodText}” is bone, shell or peel, so all is counted; write the edible weight.`;
+    case "used not clear":
+      return `Line ${remark.line}: “${remark.name}” makes more than is used, and all of it is counted; say how much is, such as “(makes 300 g, 180 g used)”.`;
     case "taken as note":
       return `Line ${remark.line}: “${remark.text}” was taken as a note.`;
     case "keeping inside a step":

@@ -43,9 +43,12 @@ export function textOfForm(filled: FilledForm): string {
     .join("\n");
 }
 
-/** A text with line feeds alone, as forms and files bring all kinds. */
+/** A text with line feeds alone, as forms and files bring all kinds, and without NUL, which means nothing. */
 export function withPlainLines(text: string): string {
-  return text.replace(LINE_ENDS, "\n").replace(/^\uFEFF/u, "");
+  return text
+    .replaceAll("\0", "")
+    .replace(LINE_ENDS, "\n")
+    .replace(/^\uFEFF/u, "");
 }
 
 /**

@@ -1,6 +1,6 @@
 import type { FoodBook } from "../../shared/food/book.ts";
 import { causeId } from "../../shared/ids.ts";
-import { resolveKeeping } from "../../shared/keeping/resolve.ts";
+import { confirmable } from "../../shared/keeping/resolve.ts";
 import type { Recipe } from "../../shared/recipe/types.ts";
 import { whatChanged } from "../../shared/recipe/what-changed.ts";
 import { count } from "../../shared/words/plural.ts";
@@ -101,7 +101,7 @@ async function publishedReply(
 
 /** Where the text states longer than the chart: the way to confirm it, a step of its own. */
 function longerButton(id: string, recipe: Recipe, foods: FoodBook): Reply["buttons"] {
-  if (resolveKeeping(recipe, foods, [], true).longer === null) return [];
+  if (confirmable(recipe, foods) === null) return [];
   const press = writePress("recipe keeping", "show", id);
   return [{ id: press, label: "Keeps longer than the chart?", weight: "plain" }];
 }

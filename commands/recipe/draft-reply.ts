@@ -154,13 +154,22 @@ function asNew(recipe: Recipe, exists: boolean): string {
 }
 
 function linesPart(part: Recipe["components"][number], draft: RecipeDraft, foods: FoodBook): Part {
-  return rows(
-    part.optional ? `${part.name} (optional), as read` : `${part.name}, as read`,
-    part.lines.flatMap(({ main, swaps, optional }) => [
+  return rows(part.optional ? `${part.name} (optional), as read` : `${part.name}, as read`, [
+    ...part.lines.flatMap(({ main, swaps, optional }) => [
       readRow(main, { draft, foods, before: "", optional }),
       ...swaps.map((swap) => readRow(swap, { draft, foods, before: "or ", optional: false })),
     ]),
-  );
+    ...makesRows(part),
+  ]);
+}
+
+/** How much of a part that makes more is used. */
+function makesRows({ makes }: Recipe["components"][number]): readonly Row[] {
+  if (!makes) return [];
+  const { madeG, usedG } = makes;
+  return [
+    { label: "makes", figure: writeGrams(madeG), note: `${writeGrams(usedG)} of it is used` },
+  ];
 }
 
 interface RowParts {

@@ -1,7 +1,6 @@
 import type { FoodBook } from "../../shared/food/book.ts";
 import { type StatedLonger, statedLonger } from "../../shared/keeping/coach-word.ts";
-import { resolveKeeping } from "../../shared/keeping/resolve.ts";
-import type { LongerTime } from "../../shared/keeping/types.ts";
+import { type Confirmable, confirmable, resolveKeeping } from "../../shared/keeping/resolve.ts";
 import type { Recipe } from "../../shared/recipe/types.ts";
 import { count } from "../../shared/words/plural.ts";
 import { writeWhen } from "../../shared/words/write-when.ts";
@@ -22,18 +21,18 @@ export function keepingWordReply(
 ): Reply {
   const { recipe } = published;
   const stated = statedLonger(recipe, foods);
-  const chart = resolveKeeping(recipe, foods, []);
-  const { longer } = resolveKeeping(recipe, foods, [], true);
+  const found = confirmable(recipe, foods);
+  const chart = found?.longer.chart ?? resolveKeeping(recipe, foods, []);
   const last = words.at(-1);
   const stands = last?.kind === "given";
-  return reply(headingOf(recipe, chart.fridgeDays, longer, stands), {
+  return reply(headingOf(recipe, chart.fridgeDays, found, stands), {
     parts: [
       ...(stated.length === 0 ? [] : [rows("Longer than the chart", stated.map(partRow))]),
-      ...(longer === null ? whyNot(stated) : [text(...meaning(published, longer))]),
+      ...(found === null ? whyNot(stated) : [text(...meaning(published, found))]),
       ...(last === undefined ? [] : [text(sayWord(last, zone))]),
     ],
-    cautions: longer === null ? [] : [CAUTION],
-    buttons: longer === null ? [] : buttonsOf(published, longer.coach.fridgeDays, stands),
+    cautions: found === null ? [] : [CAUTION],
+    buttons: found === null ? [] : buttonsOf(published, found.longer.coach.fridgeDays, stands),
   });
 }
 
@@ -52,14 +51,20 @@ export function confirmedParts(recipe: Recipe, foods: FoodBook): readonly Confir
 function headingOf(
   { title }: Recipe,
   chartDays: number,
-  longer: LongerTime | null,
+  found: Confirmable | null,
   stands: boolean,
 ): string {
-  if (longer === null) return `${title}: ${count(chartDays, "day")} in the fridge, by the chart.`;
-  const days = longer.coach.fridgeDays;
+  if (found === null) return `${title}: ${count(chartDays, "day")} in the fridge, by the chart.`;
+  const days = found.longer.coach.fridgeDays;
+  const what = `${title}${withoutParts(found)}`;
   return stands
-    ? `${title}: ${count(days, "day")} in the fridge, on your word; chart: ${count(chartDays, "day")}.`
-    : `${title}: ${count(chartDays, "day")} in the fridge by the chart; you state ${days}.`;
+    ? `${what}: ${count(days, "day")} in the fridge, on your word; chart: ${count(chartDays, "day")}.`
+    : `${what}: ${count(chartDays, "day")} in the fridge by the chart; you state ${days}.`;
+}
+
+/** " without the dressing": what must be left out for the longer time. */
+export function withoutParts({ without }: Confirmable): string {
+  return without.length === 0 ? "" : ` without the ${without.join(" and the ")}`;
 }
 
 function partRow({ part, statedDays, limit }: StatedLonger): Row {
@@ -93,13 +98,11 @@ function whyNot(stated: readonly StatedLonger[]): readonly Part[] {
 }
 
 /** What is being taken responsibility for. */
-function meaning(
-  { revisionNumber }: PublishedRecipe,
-  { coach, chart }: LongerTime,
-): readonly string[] {
+function meaning({ revisionNumber }: PublishedRecipe, found: Confirmable): readonly string[] {
+  const { coach, chart } = found.longer;
   const days = count(coach.fridgeDays, "day");
   return [
-    `On your word, everyone who logs revision ${revisionNumber} from then on is told to eat it within ${days} instead of ${chart.fridgeDays}. You answer for the days beyond the chart.`,
+    `On your word, everyone who logs revision ${revisionNumber}${withoutParts(found)} from then on is told to eat it within ${days} instead of ${chart.fridgeDays}. You answer for the days beyond the chart.`,
     `Never so for members who say that somebody pregnant, under five, over 65 or with a weak immune system eats along: they keep ${count(chart.fridgeDays, "day")}.`,
     "Never more than seven days at 5 °C, the day of cooking counted. A new revision needs your word anew. You can take it back at any time.",
   ];

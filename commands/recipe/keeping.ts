@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { resolveKeeping } from "../../shared/keeping/resolve.ts";
+import { confirmable, resolveKeeping } from "../../shared/keeping/resolve.ts";
 import { count } from "../../shared/words/plural.ts";
 import { command, Refusal } from "../kit/command.ts";
 import type { Context } from "../kit/context.ts";
@@ -7,7 +7,7 @@ import { requiredText } from "../kit/options.ts";
 import type { PublishedRecipe } from "../kit/ports.ts";
 import { completeRecipe, recipeOrRefuse } from "../kit/recipe-options.ts";
 import { type Reply, reply, text } from "../kit/reply.ts";
-import { confirmedParts, keepingWordReply } from "./keeping-reply.ts";
+import { confirmedParts, keepingWordReply, withoutParts } from "./keeping-reply.ts";
 import { sayHolders } from "./word-holders.ts";
 
 const STALE =
@@ -58,12 +58,12 @@ async function give(context: Context, args: readonly string[]): Promise<Reply> {
   const [id = "", revision = "", days = ""] = args;
   const published = await pressed(context, id, revision);
   const { recipe } = published;
-  const longer = resolveKeeping(recipe, context.foods, [], true).longer;
-  if (longer === null || String(longer.coach.fridgeDays) !== days) throw new Refusal(STALE);
+  const found = confirmable(recipe, context.foods);
+  if (found === null || String(found.longer.coach.fridgeDays) !== days) throw new Refusal(STALE);
   await add(context, published, "given");
-  const { coach, chart } = longer;
+  const { coach, chart } = found.longer;
   return reply(
-    `Confirmed on your word: ${recipe.title} keeps ${count(coach.fridgeDays, "day")} in the fridge.`,
+    `Confirmed on your word: ${recipe.title}${withoutParts(found)} keeps ${count(coach.fridgeDays, "day")} in the fridge.`,
     {
       parts: [
         text(

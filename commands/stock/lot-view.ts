@@ -1,9 +1,12 @@
-import { isPast } from "../../shared/stock/lot.ts";
-import { type Batch, type Lot, WASTE_REASONS } from "../../shared/stock/types.ts";
+import { lotCodes } from "../../shared/container-label/lot-code.ts";
+import { mostCounted } from "../../shared/stock/correct.ts";
+import { batchOf, isPast } from "../../shared/stock/lot.ts";
+import { type Batch, type Lot, type Stock, WASTE_REASONS } from "../../shared/stock/types.ts";
 import { dateIn, type Instant } from "../../shared/time.ts";
 import { writeHalves } from "../../shared/words/halves.ts";
 import { count } from "../../shared/words/plural.ts";
 import { writeDate } from "../../shared/words/write-when.ts";
+import type { Context } from "../kit/context.ts";
 import { sayWhose } from "../kit/keeping.ts";
 import { writePress } from "../kit/press.ts";
 import { type Button, type Choice, type Reply, type Row, reply, rows } from "../kit/reply.ts";
@@ -12,6 +15,8 @@ import { canThaw, portionsOf, readyOf, untilOf } from "../kit/say-lot.ts";
 interface LotView {
   readonly lot: Lot;
   readonly batch: Batch;
+  /** The code on its label. */
+  readonly code: string;
   /** How many portions the buttons are about. */
   readonly portions: number;
   /** The most that it can be counted to hold. */
@@ -20,13 +25,33 @@ interface LotView {
   readonly zone: string;
 }
 
+/** A lot of one's own, and how many portions of it were asked for. */
+export function lotView(
+  { now, member }: Pick<Context, "now" | "member">,
+  own: Stock,
+  lot: Lot,
+  asked: number,
+): LotView {
+  return {
+    lot,
+    batch: batchOf(own.batches, lot.batchId),
+    code: lotCodes(own.lots).get(lot.id) ?? "",
+    portions: Math.max(0.5, Math.min(asked, lot.portions)),
+    most: mostCounted(own, lot.id),
+    now,
+    zone: member.choice.zone,
+  };
+}
+
 /** One lot with everything that can be done to `portions` of it. */
 export function lotReply(view: LotView): Reply {
   const { lot, batch } = view;
+  const past = isPast(lot, batch, dateIn(view.now, view.zone));
   return reply(`${batch.title}, ${lot.place}: ${portionsOf(view)}.`, {
     parts: [rows(null, details(view))],
     buttons: [
-      ...moveButtons(view, isPast(lot, batch, dateIn(view.now, view.zone))),
+      ...moveButtons(view, past),
+      ...(past ? [] : [labelsButton(lot)]),
       { id: writePress("stock", "board"), label: "Back", weight: "plain" },
     ],
     choices: [...(lot.portions > 0.5 ? [howMany(view)] : []), whyThrown(view), counted(view)],
@@ -34,10 +59,11 @@ export function lotReply(view: LotView): Reply {
 }
 
 function details(view: LotView): readonly Row[] {
-  const { lot, batch, now, zone } = view;
+  const { lot, batch, code, now, zone } = view;
   return [
     { label: "Until", figure: untilOf(view, dateIn(now, zone)), ...whoseNote(view) },
     { label: "Cooked", figure: writeDate(batch.cookedOn) },
+    { label: "Lot code", figure: code, note: "on its label" },
     ...(lot.place === "thawing" ? [{ label: "Ready", figure: readyOf(view, now, zone) }] : []),
     ...(batch.keeping.freezes === "well"
       ? []
@@ -49,6 +75,15 @@ function details(view: LotView): readonly Row[] {
           },
         ]),
   ];
+}
+
+/** The dates of a label hold for one place: after a move it is printed again. */
+function labelsButton(lot: Lot): Button {
+  return {
+    id: writePress("batch labels", "print", "lot", lot.id, "usual"),
+    label: "Print labels",
+    weight: "plain",
+  };
 }
 
 function whoseNote({ lot, batch }: LotView): { readonly note?: string } {

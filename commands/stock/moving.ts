@@ -1,15 +1,18 @@
 import { z } from "zod";
 import { type CauseId, type LotId, lotId } from "../../shared/ids.ts";
+import { byChart, whoseWord } from "../../shared/keeping/coach-word.ts";
+import { discardBy } from "../../shared/keeping/dates.ts";
 import { fail, type Outcome } from "../../shared/outcome.ts";
 import { decideCorrect } from "../../shared/stock/correct.ts";
 import { decideMove, type Move, type MoveKind } from "../../shared/stock/decide.ts";
 import { batchOf, isPast } from "../../shared/stock/lot.ts";
 import type { StockStep, When } from "../../shared/stock/movement.ts";
 import type { StockProblem } from "../../shared/stock/problems.ts";
-import type { Lot, Stock } from "../../shared/stock/types.ts";
+import type { Batch, Lot, Stock } from "../../shared/stock/types.ts";
 import { dateIn, type Instant } from "../../shared/time.ts";
 import { writeHalves } from "../../shared/words/halves.ts";
 import { count } from "../../shared/words/plural.ts";
+import { writeDate } from "../../shared/words/write-when.ts";
 import { Refusal } from "../kit/command.ts";
 import type { Context } from "../kit/context.ts";
 import { changeStock } from "../kit/plan.ts";
@@ -104,7 +107,19 @@ function sayMoved(own: Stock, lot: Lot, wish: Move, { on }: When): string {
   if (wish.kind === "ate" && isPast(lot, batch, on)) {
     return `${base} It was past its date: if anyone feels unwell, call a doctor and say so.`;
   }
-  return base;
+  // USDA FSIS: cooked food thawed in the fridge may be frozen again; the quality suffers.
+  if (wish.kind === "froze" && lot.place === "thawing") {
+    return `${base} Frozen a second time is safe when it stayed in the fridge, but softer: eat it first.`;
+  }
+  return wish.kind === "gave" ? `${base}${toTell(lot, batch)}` : base;
+}
+
+/** What whoever gets portions on the coach's word must know: the giver's table is not theirs. */
+function toTell(lot: Lot, { keeping }: Batch): string {
+  const last = whoseWord(keeping) === "coach" ? discardBy(lot, byChart(keeping)) : null;
+  return last === null
+    ? ""
+    : ` Tell them: its date is the coach's word. With somebody pregnant, under five, over 65 or with a weak immune system, eat it by ${writeDate(last)}.`;
 }
 
 function placeName({ place }: Lot): string {

@@ -1,20 +1,20 @@
 import { z } from "zod";
 import { causeId, type LotId, reminderId } from "../../shared/ids.ts";
 import { fail } from "../../shared/outcome.ts";
-import { mostCounted } from "../../shared/stock/correct.ts";
 import type { MoveKind } from "../../shared/stock/decide.ts";
-import { batchOf } from "../../shared/stock/lot.ts";
 import { type StockChange, WASTE_REASONS } from "../../shared/stock/types.ts";
 import { decideUndo } from "../../shared/stock/undo.ts";
 import { dateIn, type Instant, isBefore, isDateBefore } from "../../shared/time.ts";
 import { writeHalves } from "../../shared/words/halves.ts";
 import { command, Refusal } from "../kit/command.ts";
 import type { Context } from "../kit/context.ts";
+import { optionalText } from "../kit/options.ts";
 import { changeStock, loadStock, planFor } from "../kit/plan.ts";
 import type { Reply } from "../kit/reply.ts";
 import { sayStockProblem } from "../kit/say-stock-problem.ts";
 import { boardReply } from "./board.ts";
-import { lotReply } from "./lot-view.ts";
+import { byCode, codeOption } from "./by-code.ts";
+import { lotReply, lotView } from "./lot-view.ts";
 import { correct, lotArgument, move, ownLot, portionsArgument, stale } from "./moving.ts";
 import { showPicture } from "./picture.ts";
 
@@ -57,9 +57,10 @@ export const stock = command({
   path: ["stock"],
   description: "What is in your fridge and freezer, until when, and buttons to move it",
   who: "everyone",
-  options: [],
-  input: z.object({}),
-  handle: (context) => board(context, null),
+  options: [codeOption],
+  input: z.object({ code: optionalText(60) }),
+  handle: (context, { code }) =>
+    code === undefined ? board(context, null) : byCode(context, code),
   actions: {
     board: (context) => board(context, null),
     picture: (context) => showPicture(context),
@@ -94,14 +95,7 @@ async function showLot(context: Context, args: readonly string[]): Promise<Reply
   const own = await loadStock(context.stores, context.member);
   const lot = await ownLot(context, own, parsed.data[0]);
   const asked = parsed.data[1] ?? 1;
-  return lotReply({
-    lot,
-    batch: batchOf(own.batches, lot.batchId),
-    portions: Math.max(0.5, Math.min(asked, lot.portions)),
-    most: mostCounted(own, lot.id),
-    now: context.now,
-    zone: context.member.choice.zone,
-  });
+  return lotReply(lotView(context, own, lot, asked));
 }
 
 /** A button of the board: it says how many portions it saw, so a second tap on an old board does nothing. */

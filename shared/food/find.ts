@@ -1,9 +1,10 @@
 import type { FoodBook } from "./book.ts";
-import { type Matched, rate, SURE_ENOUGH } from "./find-rate.ts";
+import { hasOne, type Matched, rate, type Said, SURE_ENOUGH } from "./find-rate.ts";
+import { foldName } from "./fold-name.ts";
 import { type FoodIndex, type IndexedFood, indexesOf } from "./food-index.ts";
 import { mendWords } from "./mend-words.ts";
-import { type NameKeys, type NameWord, type NameWords, nameKeys, nameWords } from "./name-words.ts";
-import { slipsAllowed, slipsBetween } from "./near-word.ts";
+import { keysOf, type NameKeys, type NameWord, type NameWords, wordsOf } from "./name-words.ts";
+import { lettersIn, mayBeNear, slipsAllowed, slipsBetween } from "./near-word.ts";
 import { OTHER_FOODS } from "./other-foods.ts";
 import type { Food } from "./types.ts";
 import { MANNER_WORDS } from "./word-lists.ts";
@@ -29,46 +30,80 @@ const EXACT = { written: 3, single: 2 } as const;
  * of either always finds its food. Work is bounded whatever the text.
  */
 export function findFood(book: FoodBook, text: string, limit = 5): readonly FoundFood[] {
-  const indexes = indexesOf(book);
-  const asked = mendWords(nameWords(text), (word) => isKnown(indexes, word));
-  const keys = nameKeys(text);
-  const tells = tellsIn(indexes);
-  const found = indexes.flatMap((index, layer) =>
-    [...ratedIn(index, indexes, asked, keys, tells)]
-      .filter(([, score]) => score >= SURE_ENOUGH)
-      .map(([entry, score]) => ({ entry, score, layer })),
-  );
+  const { layers, tells } = indexesOf(book);
+  const folded = foldName(text);
+  const keys = keysOf(folded);
+  const whole = limit === 1 ? wholeName(layers, keys) : null;
+  if (whole !== null) return [{ food: whole.food, score: 1 }];
+  const asked = mendWords(wordsOf(folded), (word) => isKnown(layers, word));
+  const found: RatedFood[] = [];
+  for (const [layer, index] of layers.entries()) {
+    const rated = ratedIn(index, layers, asked, keys, tells, limit === 1);
+    for (const [entry, score] of rated) {
+      if (score >= SURE_ENOUGH) found.push({ entry, score, layer });
+    }
+  }
   return found
     .sort((a, b) => b.score - a.score || a.layer - b.layer || a.entry.order - b.entry.order)
     .slice(0, limit)
     .map(({ entry, score }) => ({ food: entry.food, score: Math.min(1, score) }));
 }
 
-/** How much a word tells in all the books together: rare words tell more. */
-function tellsIn(indexes: readonly FoodIndex[]): (word: string) => number {
-  const size = indexes.reduce((sum, index) => sum + index.size, 0);
-  return (word) => {
-    const foods = indexes.reduce((sum, index) => sum + (index.byWord.get(word)?.length ?? 0), 0);
-    return Math.log(1 + size / Math.max(1, foods));
-  };
+/** Whether a text is a whole name of a food. */
+export function isWholeName(book: FoodBook, text: string): boolean {
+  return wholeName(indexesOf(book).layers, keysOf(foldName(text))) !== null;
 }
 
+interface RatedFood {
+  readonly entry: IndexedFood;
+  readonly score: number;
+  readonly layer: number;
+}
+
+/** The food that a whole name means: whatever else fits, it comes first. */
+function wholeName(layers: readonly FoodIndex[], keys: NameKeys): IndexedFood | null {
+  const firstOf = (pick: (index: FoodIndex) => IndexedFood | undefined) => {
+    for (const index of layers) {
+      const entry = pick(index);
+      if (entry !== undefined) return entry;
+    }
+    return null;
+  };
+  return (
+    firstOf((index) => index.byWritten.get(keys.written)) ??
+    firstOf((index) => index.bySingle.get(keys.single))
+  );
+}
+
+/** How surely each food of a layer is meant; `onlyBest`: those that are surely not the first may be left out. */
 function ratedIn(
   index: FoodIndex,
-  indexes: readonly FoodIndex[],
+  layers: readonly FoodIndex[],
   asked: NameWords,
   keys: NameKeys,
   tells: (word: string) => number,
+  onlyBest: boolean,
 ): ReadonlyMap<IndexedFood, number> {
   const plain = index.byWritten.get(keys.plain) ?? null;
-  const own = index !== indexes[indexes.length - 1];
+  const own = index !== layers[layers.length - 1];
   const rated = new Map<IndexedFood, number>();
-  const { decisive, found } = candidates(index, indexes, asked);
-  for (const [entry, matched] of found) {
-    const bonus = PLAIN_BONUS[entry.preserved ? "preserved" : "fresh"];
-    const score = rate(asked, entry, matched, decisive, tells, own);
-    rated.set(entry, score + (entry === plain ? bonus : 0));
+  const { said, found } = candidates(index, layers, asked);
+  let least = SURE_ENOUGH;
+  for (const entry of found) {
+    const bonus = entry !== plain ? 0 : PLAIN_BONUS[entry.preserved ? "preserved" : "fresh"];
+    const score = rate(asked, entry, said, { tells, own, least: least - bonus });
+    if (score === null) continue;
+    rated.set(entry, score + bonus);
+    if (onlyBest) least = Math.max(least, score + bonus);
   }
+  return withWholeNames(index, keys, rated);
+}
+
+function withWholeNames(
+  index: FoodIndex,
+  keys: NameKeys,
+  rated: Map<IndexedFood, number>,
+): ReadonlyMap<IndexedFood, number> {
   const single = index.bySingle.get(keys.single);
   if (single !== undefined) rated.set(single, EXACT.single);
   const written = index.byWritten.get(keys.written);
@@ -77,48 +112,48 @@ function ratedIn(
 }
 
 interface Candidates {
-  /** For each word that decides, the words of the book that it may be. */
-  readonly decisive: readonly Matched[];
-  /** The foods that every one of them fits. */
-  readonly found: ReadonlyMap<IndexedFood, Matched>;
+  readonly said: Said;
+  /** The foods that every word that decides fits. */
+  readonly found: readonly IndexedFood[];
 }
 
-function candidates(index: FoodIndex, indexes: readonly FoodIndex[], asked: NameWords): Candidates {
-  const matches = new Map<IndexedFood, Map<string, number>>();
+function candidates(index: FoodIndex, layers: readonly FoodIndex[], asked: NameWords): Candidates {
+  const fits = new Map<string, number>();
   const decisive: Matched[] = [];
   for (const asks of asked.words) {
-    const near = nearWords(index, indexes, asks);
+    const near = nearWords(index, layers, asks);
+    for (const [known, quality] of near) fits.set(known, Math.max(quality, fits.get(known) ?? 0));
     // After a comma, words that no book has ever heard of are about preparation.
-    if (
-      !asks.manner &&
-      !asks.aside &&
-      (asks.head || near.size > 0 || isKnown(indexes, asks.word))
-    ) {
+    if (!asks.manner && !asks.aside && (asks.head || near.size > 0 || isKnown(layers, asks.word))) {
       decisive.push(near);
     }
-    for (const [known, quality] of near) noteMatch(index, matches, known, quality);
   }
-  const found = [...matches].filter(([entry]) =>
-    decisive.every((near) => [...near.keys()].some((known) => entry.words.has(known))),
+  const found = foodsOf(index, rarest(index, decisive) ?? fits).filter((entry) =>
+    decisive.every((near) => hasOne(entry.words, near)),
   );
-  return { decisive, found: new Map(found) };
+  return { said: { fits, decisive }, found };
 }
 
-function noteMatch(
-  index: FoodIndex,
-  matches: Map<IndexedFood, Map<string, number>>,
-  known: string,
-  quality: number,
-): void {
-  for (const entry of index.byWord.get(known) ?? []) {
-    const matched = matches.get(entry) ?? new Map<string, number>();
-    matched.set(known, Math.max(quality, matched.get(known) ?? 0));
-    matches.set(entry, matched);
+/** The word that the fewest foods have: who lacks it cannot be meant. */
+function rarest(index: FoodIndex, decisive: readonly Matched[]): Matched | null {
+  let rare: Matched | null = null;
+  let fewest = Number.POSITIVE_INFINITY;
+  for (const near of decisive) {
+    let count = 0;
+    for (const known of near.keys()) count += index.byWord.get(known)?.length ?? 0;
+    if (count < fewest) [rare, fewest] = [near, count];
   }
+  return rare;
 }
 
-function isKnown(indexes: readonly FoodIndex[], word: string): boolean {
-  return indexes.some((index) => index.byWord.has(word));
+function foodsOf(index: FoodIndex, near: Matched): readonly IndexedFood[] {
+  const lists = [...near.keys()].map((known) => index.byWord.get(known) ?? []);
+  const [only = [], ...others] = lists;
+  return others.length === 0 ? only : [...new Set(lists.flat())];
+}
+
+function isKnown(layers: readonly FoodIndex[], word: string): boolean {
+  return layers.some((index) => index.byWord.has(word));
 }
 
 /** The word itself when a book has it; else, for a word that decides, words a slip or two away. */
@@ -128,8 +163,9 @@ function nearWords(index: FoodIndex, indexes: readonly FoodIndex[], asks: NameWo
   const near = new Map<string, number>();
   const most = mostSlips(indexes, asks);
   if (most === 0) return near;
-  for (const [written, known] of index.byLetter.get(word[0] ?? "") ?? []) {
-    const slips = slipsBetween(word, written, most);
+  const own = lettersIn(word);
+  for (const { written, word: known, letters } of index.byLetter.get(word[0] ?? "") ?? []) {
+    const slips = mayBeNear(own, letters, most) ? slipsBetween(word, written, most) : null;
     // After a comma stands prose, and "rather" is no "rasher".
     if (slips === null || (!head && MANNER_WORDS.has(known))) continue;
     near.set(known, Math.max(SLIP_FACTOR ** slips, near.get(known) ?? 0));

@@ -1,6 +1,7 @@
 import type { FoodBook } from "./book.ts";
 import type { NameLevels } from "./name-levels.ts";
 import { type NameWords, nameKeys, nameWords } from "./name-words.ts";
+import { lettersIn } from "./near-word.ts";
 import type { Food } from "./types.ts";
 import { type CookMethod, type FoodState, SPELLINGS } from "./word-lists.ts";
 
@@ -31,30 +32,57 @@ export interface IndexedFood {
   readonly levels: NameLevels;
 }
 
+/** A word as it may be written and as it is indexed. */
+export interface WordForm {
+  readonly written: string;
+  readonly word: string;
+  /** `lettersIn` of what is written. */
+  readonly letters: number;
+}
+
 export interface FoodIndex {
   readonly byWord: ReadonlyMap<string, readonly IndexedFood[]>;
-  /** Words by first letter, as they may be written and as they are indexed, for words with slips. */
-  readonly byLetter: ReadonlyMap<string, readonly (readonly [written: string, word: string])[]>;
+  /** Words by their first letter, for words with slips. */
+  readonly byLetter: ReadonlyMap<string, readonly WordForm[]>;
   /** Foods by a whole name of theirs (`NameKeys`): as written, and in the singular. */
   readonly byWritten: ReadonlyMap<string, IndexedFood>;
   readonly bySingle: ReadonlyMap<string, IndexedFood>;
   readonly size: number;
 }
 
-const INDEXES = new WeakMap<FoodBook, FoodIndex>();
+/** What a book is looked up with. */
+export interface BookIndex {
+  /** A group's own foods, if it has any, before the table's. */
+  readonly layers: readonly FoodIndex[];
+  /** How much a word tells in all layers together: rare words tell more. */
+  readonly tells: (word: string) => number;
+}
+
+const INDEXES = new WeakMap<FoodBook, BookIndex>();
 
 /**
- * The indexes of a book: a group's own foods, if it has any, before the table's. Each is built when
- * first asked for and kept as long as its book, so the table's is built once for all groups.
+ * The indexes of a book. Each layer is built when first asked for and kept as long as its book, so the
+ * table's is built once for all groups.
  */
-export function indexesOf(book: FoodBook): readonly FoodIndex[] {
-  let index = INDEXES.get(book);
-  if (index === undefined) {
-    const own = book.foods.length - (book.base?.foods.length ?? 0);
-    index = buildIndex(book.foods.slice(0, own));
-    INDEXES.set(book, index);
+export function indexesOf(book: FoodBook): BookIndex {
+  const known = INDEXES.get(book);
+  if (known !== undefined) return known;
+  const own = book.foods.length - (book.base?.foods.length ?? 0);
+  const index = buildIndex(book.foods.slice(0, own));
+  const layers = book.base === null ? [index] : [index, ...indexesOf(book.base).layers];
+  const built = { layers, tells: tellsIn(layers) };
+  INDEXES.set(book, built);
+  return built;
+}
+
+function tellsIn(layers: readonly FoodIndex[]): BookIndex["tells"] {
+  const size = layers.reduce((sum, index) => sum + index.size, 0);
+  const counts = new Map<string, number>();
+  for (const { byWord } of layers) {
+    for (const [word, foods] of byWord) counts.set(word, (counts.get(word) ?? 0) + foods.length);
   }
-  return book.base === null ? [index] : [index, ...indexesOf(book.base)];
+  const tells = new Map([...counts].map(([word, count]) => [word, Math.log(1 + size / count)]));
+  return (word) => tells.get(word) ?? Math.log(1 + size);
 }
 
 interface ReadFood {
@@ -85,11 +113,11 @@ function buildIndex(foods: readonly Food[]): FoodIndex {
 
 /** The words of a book, and the other spellings in which a slip may be made. */
 function lettersOf(byWord: ReadonlyMap<string, unknown>): FoodIndex["byLetter"] {
-  const byLetter = new Map<string, (readonly [string, string])[]>();
-  for (const word of byWord.keys()) push(byLetter, word[0] ?? "", [word, word]);
-  for (const [written, word] of SPELLINGS) {
-    if (byWord.has(word)) push(byLetter, written[0] ?? "", [written, word]);
-  }
+  const byLetter = new Map<string, WordForm[]>();
+  const add = (written: string, word: string) =>
+    push(byLetter, written[0] ?? "", { written, word, letters: lettersIn(written) });
+  for (const word of byWord.keys()) add(word, word);
+  for (const [written, word] of SPELLINGS) if (byWord.has(word)) add(written, word);
   return byLetter;
 }
 

@@ -12,8 +12,21 @@ export interface NameLevels {
   readonly liquid: "out" | "in" | null;
 }
 
+const NOTHING_SAID: NameLevels = {
+  fatPct: null,
+  saysFat: false,
+  lowFat: false,
+  fullFat: false,
+  lowSalt: false,
+  skin: null,
+  liquid: null,
+};
+/** Most names say nothing of the kind: a look that costs little. */
+const MAY_SAY = /\d|fat|lean|lite|light|cream|milk|skim|skin|salt|sodium|drain|liquid|juice/u;
+
 /** Reads what a folded name says of fat, salt, skin and liquid. */
 export function levelsOf(folded: string): NameLevels {
+  if (!MAY_SAY.test(folded)) return NOTHING_SAID;
   const { pct, saysFat } = readFat(folded);
   const lowFat =
     /\b(?:(?:low|lower|reduced|half|less)[ -]?fat|lite|skim|skimmed|extra[ -]lean)\b/u.test(

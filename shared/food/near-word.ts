@@ -7,6 +7,26 @@ export function slipsAllowed(word: string): number {
   return word.length < 8 ? 1 : 2;
 }
 
+/** Which of the letters a to z a word has, a bit each. */
+export function lettersIn(word: string): number {
+  let letters = 0;
+  for (let i = 0; i < word.length; i += 1) letters |= 1 << (word.charCodeAt(i) - 97);
+  return letters;
+}
+
+/**
+ * Whether words of these letters may be so few slips apart: a slip takes one letter away and brings one in
+ * at most. A look that spares most comparisons.
+ */
+export function mayBeNear(a: number, b: number, most: number): boolean {
+  let differing = a ^ b;
+  for (let left = 2 * most; differing !== 0; left -= 1) {
+    if (left === 0) return false;
+    differing &= differing - 1;
+  }
+  return true;
+}
+
 /**
  * Number of slips (a letter wrong, missing, too many, or two swapped) between two words, or null when
  * more than `most`. The first letter must be the same: people rarely miss it, and it keeps
@@ -34,13 +54,12 @@ function nextRow(
   last: readonly number[],
   beforeLast: readonly number[],
 ): number[] {
-  const at = (row: readonly number[], j: number): number => row[j] ?? Number.POSITIVE_INFINITY;
   const row = [i];
   for (let j = 1; j <= b.length; j += 1) {
-    const wrong = at(last, j - 1) + (a[i - 1] === b[j - 1] ? 0 : 1);
-    const swapped = a[i - 1] === b[j - 2] && a[i - 2] === b[j - 1];
-    const swap = swapped ? at(beforeLast, j - 2) + 1 : Number.POSITIVE_INFINITY;
-    row.push(Math.min(at(last, j) + 1, at(row, j - 1) + 1, wrong, swap));
+    const wrong = (last[j - 1] ?? 0) + (a[i - 1] === b[j - 1] ? 0 : 1);
+    const least = Math.min((last[j] ?? 0) + 1, (row[j - 1] ?? 0) + 1, wrong);
+    const isSwapped = i > 1 && j > 1 && a[i - 1] === b[j - 2] && a[i - 2] === b[j - 1];
+    row.push(isSwapped ? Math.min(least, (beforeLast[j - 2] ?? 0) + 1) : least);
   }
   return row;
 }

@@ -49,15 +49,15 @@ export const MANNER_WORDS: ReadonlySet<string> = new Set(
   firmly floret free freshly fridge frozen full generous gently glug good  granulated grate
   grated ground half handful head heaped heaping heirloom homemade inch inner italian  
   joint juiced juicy jumbo kilo knob large lean lengthwise less level light lightly lite liter
-  litre little loosely long low lower lukewarm lump matchstick  medium mild  mixed  mm
-  mostly natural new nice no old optional optionally organic ounce outdoor outer oval pack packet
+  litre little loosely long low lower lukewarm lump matchstick mature medium mild  mixed  mm
+  mostly natural new nice no old optional optionally organic ounce outdoor outer oval overripe pack packet
   pair partly piece pinch pint pip plain plump portion pot pound preferably premium punnet pure
   quality quarter range rasher raw ready reared reduced regular ribbon ring ripe room rindless rough roughly
-  sachet scant scoop scoopful seedless serving several shaving sheet shop shredded sized skin skinless
+  sachet scant scoop scoopful seedless serving several sharp shaving sheet shop shredded sized skin skinless
   slice slow small smooth spear splash spoon spoonful spray sprig sprinkle sprinkling squeeze squeezed
   stalk steak stem  strip supermarket table tablespoon tbsp teaspoon temperature tender
-  thawed thick thickly thin thinly third thumb thumbsized tightly tiny top torn trimming tsp tub
-  uncooked undrained unpeeled unsalted unsweetened unwaxed value very vine virgin warm wash wedge
+  thawed thick thickly thin thinly third thumb thumbsized tightly tiny tip top torn trimming tsp tub
+  uncooked undrained unpeeled unsalted unsweetened unwaxed value very vine vintage virgin warm wash wedge
   weight whole zested
 `),
 );
@@ -121,6 +121,19 @@ export const TAIL_MANNER: ReadonlySet<string> = new Set(list("firm hot soft"));
 export const PHRASES: readonly (readonly [RegExp, string])[] = [
   [/\bgarbanzo beans?\b/gu, "chickpeas"],
   [/\b(red|green|yellow|orange) capsicum(?=s?\b)/gu, "$1 pepper"],
+  [
+    /\bin (?:(?:extra|light|virgin|pure) )*(?:olive|sunflower|vegetable|rapeseed|canola|soya|soybean) oil\b/gu,
+    "in oil",
+  ],
+  // What a can is filled up with comes after what is in it.
+  [
+    /(?<=[a-z]) in (?=(?:(?:spring|salted|unsalted|lightly|their|its|own|natural|fruit) )*(?:water|brine|juice)\b)/gu,
+    " canned, in ",
+  ],
+  [/\b(?:hot|cold)[ -](?=smoked\b)/gu, ""],
+  [/\b(?:cold|warm)[ -]water (?=(?:prawn|shrimp)s?\b)/gu, ""],
+  // The zest weighs next to nothing.
+  [/\b(?:(?:zest|rind|peel) and juice|juice and (?:zest|rind|peel)) of\b/gu, "juice of"],
 ];
 
 /** One spelling for words that differ by country or habit; applied to the singular. */

@@ -1,5 +1,7 @@
 import { classify } from "../recipe/classify.ts";
 import { isSwapLine } from "../recipe/read-ingredient.ts";
+import type { ReadMakes } from "../recipe/read-makes.ts";
+import type { MakesMore } from "../recipe/types.ts";
 import type { PartPieces } from "../recipe/write-layout.ts";
 import { waysToSplit } from "../recipe/write-text.ts";
 import { type Graph, isOfType, lineOf, textsOf, valuesOf } from "./graph.ts";
@@ -90,17 +92,27 @@ function readPart(graph: Graph, node: JsonObject): OwnPart {
 }
 
 /** A part by its name as a heading; the first has none where nobody gave it one. */
-function headed(name: string): { readonly name: string; readonly optional: boolean } {
+function headed(name: string): Pick<PartPieces, "name" | "optional" | "makes"> {
   const kind = classify(`${name.slice(0, LINE_CHARS)}:`, "ingredients");
   if (kind.kind === "part" && kind.name !== "") {
-    return { name: kind.name, optional: kind.optional };
+    const makes = inGrams(kind.makes);
+    // "(makes more than you need, use half)" stays in the name, to be read with its lines.
+    const isWhole = makes !== null || kind.makes === null;
+    return { name: isWhole ? kind.name : name, optional: kind.optional, makes };
   }
   return { name: name.replaceAll(":", "").trim() || "Base", optional: false };
 }
 
+function inGrams(makes: ReadMakes | null): MakesMore | null {
+  if (makes?.used?.kind !== "grams" || makes.madeG === null) return null;
+  return { madeG: makes.madeG, usedG: makes.used.grams };
+}
+
 /** A list in which a line that ends in a colon is the heading of what follows. */
 function fromList(list: readonly string[]): readonly PartPieces[] {
-  const parts: { name: string; optional: boolean; lines: PartPieces["lines"][number][] }[] = [];
+  const parts: (Pick<PartPieces, "name" | "optional" | "makes"> & {
+    readonly lines: PartPieces["lines"][number][];
+  })[] = [];
   for (const entry of list) {
     const text = withoutBullet(entry);
     if (isHeading(text)) {

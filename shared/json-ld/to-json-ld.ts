@@ -51,7 +51,8 @@ function lineTexts({ lines }: Component): readonly string[] {
 function hasPlainList({ components }: Recipe): boolean {
   const [only, ...others] = components;
   if (only === undefined || others.length > 0) return false;
-  const isNamed = only.name !== "Base" || only.optional || keepingLines(only.keeping).length > 0;
+  const { name, optional, makes, keeping } = only;
+  const isNamed = name !== "Base" || optional || makes || keepingLines(keeping).length > 0;
   return !isNamed && only.lines.every(({ text }) => isPlainEntry(text));
 }
 

@@ -1,4 +1,4 @@
-import { partHeading } from "../recipe/write-layout.ts";
+import { type PartPieces, partHeading } from "../recipe/write-layout.ts";
 
 /** Names of the sections below the ingredients in documents of ours. */
 export const SECTIONS = { steps: "Steps", keeping: "Keeping", reheating: "Reheating" } as const;
@@ -6,9 +6,9 @@ export const SECTIONS = { steps: "Steps", keeping: "Keeping", reheating: "Reheat
 /** What a document of ours says of its allergens starts with this: they are found anew when it is read. */
 export const ALLERGENS_SAY = "Allergens by the food table, every part in it:";
 
-/** A part's heading as a name: "Sauce (optional)". */
-export function partName(part: { readonly name: string; readonly optional: boolean }): string {
-  return partHeading(part.name, part.optional).replace(/:$/u, "");
+/** A part's heading as a name: "Sauce (makes 300 g, 180 g used) (optional)". */
+export function partName(part: Pick<PartPieces, "name" | "optional" | "makes">): string {
+  return partHeading(part.name, part.optional, part.makes).replace(/:$/u, "");
 }
 
 /** The parts in words, for readers that show only the flat list of ingredients. */

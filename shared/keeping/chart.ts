@@ -135,21 +135,26 @@ export const KEEPING_CHART: Readonly<Record<KeepingClass, KeepingRow>> = {
  */
 export const FRIDGE_CEILING_DAYS = 7;
 
-/**
- * Days in the fridge of raw animal food, for a recipe whose steps do not cook it. Lower end of
- * FoodSafety.gov, Cold Food Storage Chart: poultry and minced meat 1 to 2 days, cuts 3 to 5, fish 1 to
- * 3, shellfish 3 to 5 (from memory; the day of the fish taken), egg out of its shell 2 to 4.
- */
-export const RAW_FRIDGE_DAYS: Readonly<Partial<Record<KeepingClass, number>>> = {
-  "raw-poultry": 1,
-  "raw-minced-meat": 1,
-  "raw-meat": 3,
-  "raw-fish": 1,
-  "raw-shellfish": 1,
-  "egg-raw": 2,
-};
+/** Raw animal food, for a recipe or a part of one whose steps do not cook it. */
+interface RawRow {
+  readonly name: string;
+  readonly fridgeDays: number;
+  readonly source: string;
+}
 
-export const RAW_SOURCE = `${CHART_SOURCE}: raw poultry and minced meat 1 to 2 days, cuts 3 to 5, fish 1 to 3, shellfish 3 to 5 (from memory), raw egg out of its shell 2 to 4`;
+function raw(name: string, fridgeDays: number, published: string): RawRow {
+  return { name, fridgeDays, source: `${CHART_SOURCE}: ${published}` };
+}
+
+/** The lower end of each published range; for shellfish, whose range is from memory, the day of the fish. */
+export const RAW_CHART: Readonly<Partial<Record<KeepingClass, RawRow>>> = {
+  "raw-poultry": raw("raw poultry", 1, "1 to 2 days"),
+  "raw-minced-meat": raw("raw minced meat", 1, "1 to 2 days"),
+  "raw-meat": raw("raw meat in pieces", 3, "3 to 5 days"),
+  "raw-fish": raw("raw fish", 1, "1 to 3 days"),
+  "raw-shellfish": raw("raw shellfish", 1, "3 to 5 days (from memory), taken as fish"),
+  "egg-raw": raw("raw egg out of its shell", 2, "2 to 4 days"),
+};
 
 /** The leftover rule, where nothing else is known: 3 to 4 days (USDA FSIS). */
 export const LEFTOVER_DAYS = 3;

@@ -23,6 +23,15 @@ export function statedLonger(recipe: Recipe, foods: FoodBook): readonly StatedLo
   });
 }
 
+/**
+ * The optional parts that keep no longer on anybody's word: a batch without them may still keep longer.
+ */
+export function partsThatStay(recipe: Recipe, foods: FoodBook): readonly string[] {
+  return recipe.components
+    .filter((part) => part.optional && partLimit(part, recipe, foods).stays !== null)
+    .map(({ name }) => name);
+}
+
 /** The chart's keeping time with the coach's beside it. */
 export function withLonger(keeping: KeepingTime, coach: FridgeTime): KeepingTime {
   const { fridgeDays, limitedBy, remarks } = keeping;

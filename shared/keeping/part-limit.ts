@@ -2,7 +2,7 @@ import type { FoodBook } from "../food/book.ts";
 import type { KeepingClass } from "../food/types.ts";
 import type { Component, Recipe } from "../recipe/types.ts";
 import { foldWords } from "../words/fold.ts";
-import { FRIDGE_CEILING_DAYS, KEEPING_CHART, RAW_FRIDGE_DAYS, RAW_SOURCE } from "./chart.ts";
+import { FRIDGE_CEILING_DAYS, KEEPING_CHART, RAW_CHART } from "./chart.ts";
 import { type FreezingRule, freezingRules, isGrainAlone, type Named } from "./freezing.ts";
 import { DRESSING, isCooked, isHeated, RAW_DISH, RAW_EGG_DISH } from "./heated.ts";
 
@@ -35,6 +35,7 @@ export interface PartLimit {
   /** What in it freezes badly by the published list, however it is prepared here. */
   readonly badlyFrozen: readonly FreezingRule[];
   readonly isGrainAlone: boolean;
+  readonly hasRice: boolean;
 }
 
 /** The chart's days for a part: those of the food in it that keeps shortest. */
@@ -46,7 +47,7 @@ export function partLimit(part: Component, recipe: Recipe, foods: FoodBook): Par
     known
       .filter((one) => !heated || staysRaw(one, part, recipe))
       .flatMap(({ food }) =>
-        RAW_FRIDGE_DAYS[food.keepingClass] === undefined ? [] : [food.keepingClass],
+        RAW_CHART[food.keepingClass] === undefined ? [] : [food.keepingClass],
       ),
   );
   const rows = [...classes].flatMap((one) => rowOf(one, raw.has(one)) ?? []);
@@ -60,6 +61,7 @@ export function partLimit(part: Component, recipe: Recipe, foods: FoodBook): Par
     stays: staysOf(known, raw.size > 0),
     badlyFrozen: freezingRules(part, recipe, known),
     isGrainAlone: isGrainAlone(known),
+    hasRice: known.some(isRice),
   };
 }
 
@@ -74,14 +76,7 @@ function foodsOf(part: Component, foods: FoodBook): readonly Named[] {
 }
 
 function rowOf(one: KeepingClass, isRaw: boolean) {
-  const { name, source, fridgeDays } = KEEPING_CHART[one];
-  const rawDays = isRaw ? RAW_FRIDGE_DAYS[one] : undefined;
-  if (rawDays !== undefined)
-    return {
-      name: `raw: ${one.replace(/-?raw-?/u, "").replace("-", " ")}`,
-      source: RAW_SOURCE,
-      days: rawDays,
-    };
+  const { name, source, fridgeDays } = (isRaw ? RAW_CHART[one] : undefined) ?? KEEPING_CHART[one];
   return fridgeDays === null ? null : { name, source, days: fridgeDays };
 }
 
@@ -94,6 +89,16 @@ function staysRaw({ text, food }: Named, part: Component, recipe: Recipe): boole
     return RAW_EGG_DISH.test(names) || DRESSING.test(names) || !isCooked(text, recipe);
   }
   return RAW_DISH.test(names) || RAW_DISH.test(words);
+}
+
+/** Grains of rice: not its noodles, paper or vinegar. */
+function isRice({ food }: Named): boolean {
+  const name = foldWords(food.name);
+  return (
+    food.keepingClass === "cooked-grain" &&
+    /\brice\b/u.test(name) &&
+    !/\b(?:noodles?|paper|cakes?|flour|vermicelli)\b/u.test(name)
+  );
 }
 
 const SEAFOOD: ReadonlySet<KeepingClass> = new Set(["raw-fish", "raw-shellfish", "cooked-fish"]);

@@ -2,24 +2,21 @@ import type { FoodBook } from "../food/book.ts";
 import type { KeepingClass } from "../food/types.ts";
 import type { Component, Recipe, StatedKeeping } from "../recipe/types.ts";
 import { FRIDGE_CEILING_DAYS, KEEPING_CHART, LEFTOVER_DAYS } from "./chart.ts";
-import { coachsWord, withLonger } from "./coach-word.ts";
+import { coachsWord, partsThatStay, withLonger } from "./coach-word.ts";
 import type { FreezesBadly } from "./freezing.ts";
 import { isHeated } from "./heated.ts";
 import { partLimit } from "./part-limit.ts";
-import type { KeepingTime } from "./types.ts";
-
-interface PartKeeping {
-  readonly name: string;
-  readonly optional: boolean;
-  readonly days: number;
-  readonly freezerMonths: number | null;
-  readonly freezes: "well" | "poorly" | "no";
-  readonly reason: string;
-  /** What the published list says against freezing it, whatever the coach states. */
-  readonly published: FreezesBadly | null;
-  readonly isGrainAlone: boolean;
-  readonly remark: string | null;
-}
+import {
+  apartRemarks,
+  ceilingRemark,
+  freezingRemarks,
+  gainRemark,
+  longerThanChart,
+  monthsRemark,
+  type PartKeeping,
+  riceRemark,
+} from "./remarks.ts";
+import type { KeepingTime, LongerTime } from "./types.ts";
 
 /** By whose time a recipe is judged: the published chart's, or the coach's where that may be longer. */
 type Whose = "chart" | "coach";
@@ -49,6 +46,22 @@ export function resolveKeeping(
       });
 }
 
+/** What the coach's word would change, with the parts left out that stay at the chart's. */
+export interface Confirmable {
+  readonly longer: LongerTime;
+  /** Optional parts that must be left out for it; empty where it holds for the whole. */
+  readonly without: readonly string[];
+}
+
+/** What there is to confirm of a recipe; null where the coach's word would change nothing. */
+export function confirmable(recipe: Recipe, foods: FoodBook): Confirmable | null {
+  for (const without of [[], partsThatStay(recipe, foods)]) {
+    const { longer } = resolveKeeping(recipe, foods, without, true);
+    if (longer !== null) return { longer, without };
+  }
+  return null;
+}
+
 function keepingBy(
   whose: Whose,
   recipe: Recipe,
@@ -68,7 +81,8 @@ function keepingBy(
   const required = parts.filter((part) => !part.optional);
   const freezing = freezingOf(whole, required.length > 0 ? required : parts);
   const remarks = [
-    ...rawRemark(recipe, foods),
+    ...rawRemark(recipe, parts),
+    ...riceRemark(parts),
     ...parts.flatMap((part) => (part.remark === null ? [] : [part.remark])),
   ];
   const isAtCeiling = whose === "coach" && chartDays === FRIDGE_CEILING_DAYS - 1;
@@ -115,6 +129,8 @@ function keepingOfPart(
     reason: part.keeping.reason || (worst?.reason ?? ""),
     published: worst,
     isGrainAlone: limit.isGrainAlone,
+    hasRice: limit.hasRice,
+    isRaw: limit.isRaw,
     remark: (stated ?? 0) > days && !isLonger ? partRemark(part.name, stated ?? 0, days) : null,
   };
 }
@@ -131,9 +147,8 @@ function coachDays(stated: number | null, chartDays: number): number {
 const RAW_REMARK =
   "its dates are those of raw food. Raw meat, fish and egg are not for pregnancy, small children, the old or the ill.";
 
-function rawRemark(recipe: Recipe, foods: FoodBook): readonly string[] {
-  const isRaw = recipe.components.some((part) => partLimit(part, recipe, foods).isRaw);
-  if (!isRaw) return [];
+function rawRemark(recipe: Recipe, parts: readonly PartKeeping[]): readonly string[] {
+  if (!parts.some((part) => part.isRaw)) return [];
   return [
     isHeated(recipe)
       ? `Part of this stays raw, so ${RAW_REMARK}`
@@ -151,28 +166,6 @@ function badRows(classes: ReadonlySet<KeepingClass>): readonly FreezesBadly[] {
 
 function worstOf(all: readonly FreezesBadly[]): FreezesBadly | null {
   return all.find(({ how }) => how === "no") ?? all[0] ?? null;
-}
-
-/** Where the coach says that it freezes well, and the published list does not; and grain by itself. */
-function freezingRemarks(
-  parts: readonly PartKeeping[],
-  freezes: KeepingTime["freezes"],
-): readonly string[] {
-  if (freezes !== "well") return [];
-  const bad = parts.flatMap(({ optional, published }) =>
-    optional || published === null ? [] : [published.reason],
-  );
-  return [
-    ...(bad.length === 0
-      ? []
-      : [`By published advice it freezes badly: ${[...new Set(bad)].join(", ")}.`]),
-    ...parts
-      .filter((part) => part.isGrainAlone)
-      .map(
-        ({ name }) =>
-          `The ${name} frozen by itself turns soft and dry: freeze it under its sauce, or cook it a little less.`,
-      ),
-  ];
 }
 
 /** Best quality of mixed dishes follows the leftover figure; fish and seafood are shorter. */
@@ -198,53 +191,4 @@ function freezingOf(
     freezerMonths: freezes === "no" ? null : Number.isFinite(months) ? months : 3,
     reason: freezes === "well" ? "" : whole.reason || (worst?.reason ?? ""),
   };
-}
-
-/** What leaving the shortest part out would buy; nothing where it is all there is, or buys nothing. */
-function gainRemark(
-  parts: readonly PartKeeping[],
-  shortest: PartKeeping | null,
-  stated: number | null,
-  days: number,
-): readonly string[] {
-  const others = parts.filter((part) => part !== shortest).map((part) => part.days);
-  if (shortest === null || others.length === 0) return [];
-  const longer = Math.min(stated ?? Number.POSITIVE_INFINITY, ...others, FRIDGE_CEILING_DAYS - 1);
-  return longer > days
-    ? [`The ${shortest.name} decides the ${days} days in the fridge: without it ${longer}.`]
-    : [];
-}
-
-function longerThanChart(who: string, stated: number, chart: number, part: string): string {
-  return `${who} ${stated} days in the fridge; the published chart gives ${chart} for what is in the ${part}. Dates here use ${chart}.`;
-}
-
-function monthsRemark(recipe: Recipe, months: number | null): readonly string[] {
-  const stated = [recipe.keeping, ...recipe.components.map((part) => part.keeping)].flatMap(
-    ({ freezerMonths }) => freezerMonths ?? [],
-  );
-  const longest = Math.max(0, ...stated);
-  return months !== null && longest > months
-    ? [
-        `The coach states ${longest} months in the freezer; published guidance gives ${months} for best quality. Dates here use ${months}.`,
-      ]
-    : [];
-}
-
-function ceilingRemark(wanted: number, days: number): readonly string[] {
-  return wanted > days && days === FRIDGE_CEILING_DAYS - 1
-    ? ["Never more than seven days at 5 °C, the day of cooking being the first."]
-    : [];
-}
-
-function apartRemarks(
-  parts: readonly PartKeeping[],
-  whole: KeepingTime["freezes"],
-): readonly string[] {
-  if (whole !== "well") return [];
-  return parts
-    .filter((part) => part.optional && part.freezes !== "well")
-    .map(
-      (part) => `Freeze without the ${part.name}${part.reason === "" ? "" : `: ${part.reason}`}.`,
-    );
 }

@@ -1,24 +1,35 @@
-/** Advance widths of the font "DejaVu Sans" in hundredths of the size, rounded up to five. */
+/**
+ * Advance widths of the font "DejaVu Sans" in hundredths of the size, rounded up to five: letters without
+ * accents of the Latin, Greek and Cyrillic scripts, and signs.
+ */
 const WIDTHS: readonly (readonly [number, string])[] = [
-  [30, "'IJijl"],
-  [35, " ,./:;\\|"],
-  [40, "()-[]ft"],
-  [45, "!r"],
-  [50, '"*_`'],
-  [55, "?csz"],
-  [60, "FLkvxy"],
-  [65, "$0123456789EPSTYabdeghnopqu{}"],
-  [70, "ABCKRVXZ"],
-  [75, "NU"],
-  [80, "&DGHOQ"],
-  [85, "#+<=>^w~≥"],
-  [90, "M"],
+  [30, "'IJijlıłΙІЈіј"],
+  [35, " \u00A0,./:;\\|·ι‘’‚"],
+  [40, "()-[]ft‐‑"],
+  [45, "!r¡²³¹"],
+  [50, '"*_`ª°º–'],
+  [55, "?csz¿εζгзсэєѕґ“”„"],
+  [60, "FLkvxyĸŁΓγκλνξςυχвтухчь•"],
+  [65, "$0123456789EPSTYabdeghnopqu{}£«»ÞßðøþŋΕΞΡΣΤΥβδηθμοπρστЅГЕЗРТУабеиклоряђҐ€"],
+  [70, "ABCKRVXZΑΒΔΖΚΛΧαφψЄАБВСХЧЬЭЯднпцћџ"],
+  [75, "NUŊΝИКъ"],
+  [80, "&DGHOQÐØΗΘΟΠΦΨΩЂЋЏДЛНОПЦмы"],
+  [85, "#+<=>^w~±×÷ωЪю←→≤≥"],
+  [90, "MΜМФЫфњ"],
+  [95, "жшщљ"],
+  [110, "œЊŒЉЖШЩЮ"],
+  [135, "‰"],
 ];
 const WIDTH_OF = new Map(WIDTHS.flatMap(([width, all]) => [...all].map((one) => [one, width])));
 /** Of everything that is not in the list: as wide as an "m". */
 const WIDEST = 100;
-/** The bold face is wider. */
+/** Some Arabic letters that stand alone are wider than any other. */
+const ARABIC = /\p{Script=Arabic}/u;
+const ARABIC_WIDEST = 125;
+/** The bold face is wider, and of some letters wider still. */
 const BOLD = 1.15;
+const BOLD_MOST = 1.25;
+const MUCH_BOLDER = new Set("IJtłΙκπσІЈУЦЧЩЫдщ“”„");
 
 /** The font of a line of text. */
 export interface Face {
@@ -30,8 +41,14 @@ export interface Face {
 export function widthPx(text: string, { sizePx, bold = false }: Face): number {
   // An accent takes no room of its own.
   const plain = text.normalize("NFD").replace(/\p{M}/gu, "");
-  const hundredths = [...plain].reduce((sum, one) => sum + (WIDTH_OF.get(one) ?? WIDEST), 0);
-  return (hundredths / 100) * sizePx * (bold ? BOLD : 1);
+  const hundredths = [...plain].reduce((sum, one) => sum + hundredthsOf(one, bold), 0);
+  return (hundredths / 100) * sizePx;
+}
+
+function hundredthsOf(one: string, bold: boolean): number {
+  const width = WIDTH_OF.get(one) ?? (ARABIC.test(one) ? ARABIC_WIDEST : WIDEST);
+  if (!bold) return width;
+  return width * (MUCH_BOLDER.has(one) ? BOLD_MOST : BOLD);
 }
 
 /** Text that fits, its end given up for "…" where it does not. */

@@ -3,6 +3,7 @@ import { singular } from "../words/plural.ts";
 import { excerpt } from "../words/problems.ts";
 import { NUMBER_MAX, type NumberOrRange, numberAtStart } from "../words/read-number.ts";
 import type { AmountProblem } from "./problems.ts";
+import { withSmallerUnit } from "./smaller-unit.ts";
 import type { Amount, Unit } from "./types.ts";
 import { massUnitG, volumeUnitMl } from "./unit.ts";
 import { isBundle, isContainer, unitAtStart } from "./unit-words.ts";
@@ -58,6 +59,11 @@ function readPlain(text: string): Plain {
       : each;
   }
   const { rest } = number.value;
+  const pack = /^-\p{L}/u.test(rest) ? packUnit(rest) : null;
+  if (pack !== null && isMeasure(pack.unit) && containerAtStart(pack.rest.trimStart()) !== null) {
+    const { value, to } = number.value;
+    return ok({ amount: { value, to, unit: pack.unit }, rest: pack.rest });
+  }
   // "5% fat yoghurt", "2-inch sticks" and "5 cm ginger" start with a number that is no amount.
   return /^ ?(?:%|[-–]\p{L}|(?:cm|mm|inch|inches)\b|["″])/iu.test(rest)
     ? fail({ code: "not a number", text: excerpt(text) })
@@ -69,6 +75,11 @@ function withUnit({ value, to, rest }: NumberOrRange & { readonly rest: string }
   readonly amount: Amount;
   readonly rest: string;
 } {
+  const dessert = DESSERTSPOON.exec(rest);
+  if (dessert !== null) {
+    const amount = multiply({ value, to, unit: "tsp" }, 2);
+    return { amount, rest: rest.slice(dessert[0].length) };
+  }
   const unit = spoonAtStart(rest) ?? unitAtStart(rest);
   if (unit === null) {
     const packs = to === null && Number.isInteger(value) ? readPacks(rest, value) : null;
@@ -78,6 +89,9 @@ function withUnit({ value, to, rest }: NumberOrRange & { readonly rest: string }
   return { amount: read.amount, rest: withoutSecondScale(read.rest) };
 }
 
+/** Two teaspoons, 10 ml: common practice, no published source. */
+const DESSERTSPOON =
+  /^ {0,3}(?:(?:heaped|heaping|level|rounded) )?(?:dsp|dessert ?spoons?(?:fuls?)?)\.?(?![\p{L}\d])/iu;
 const SPOONFUL =
   /^ {0,3}(?:heaped|heaping|level|scant|rounded|generous|good|full|large|big|small|little) (?=\p{L})/iu;
 
@@ -92,10 +106,15 @@ function spoonAtStart(rest: string): { readonly unit: Unit; readonly rest: strin
 function readPacks(rest: string, times: number): { amount: Amount; rest: string } | null {
   if (!/^ {0,3}\d/u.test(rest)) return null;
   const each = numberAtStart(rest);
-  const unit = each.ok && each.value.to === null ? unitAtStart(each.value.rest) : null;
+  const unit = each.ok && each.value.to === null ? packUnit(each.value.rest) : null;
   if (!each.ok || unit === null || !isMeasure(unit.unit)) return null;
   const amount = { value: each.value.value * times, to: null, unit: unit.unit };
   return { amount, rest: unit.rest };
+}
+
+/** The unit of what a pack holds: "400 g tins", and "15-oz cans". */
+function packUnit(rest: string): { readonly unit: Unit; readonly rest: string } | null {
+  return unitAtStart(rest.replace(/^-(?=\p{L})/u, ""));
 }
 
 /** "100 g / 3.5 oz butter": the first of two scales counts. */
@@ -144,37 +163,19 @@ function readWorded(text: string): { amount: Amount; rest: string } | null {
   return isCount ? { amount: { value, to: null, unit: "piece" }, rest: ` ${after}` } : null;
 }
 
-const SMALLER: Readonly<Partial<Record<Unit, { readonly unit: Unit; readonly perLarge: number }>>> =
-  {
-    lb: { unit: "oz", perLarge: 16 },
-    kg: { unit: "g", perLarge: 1000 },
-    l: { unit: "ml", perLarge: 1000 },
-    tbsp: { unit: "tsp", perLarge: 3 },
-    // Of US and label cups; of a metric cup it would be 16 2/3, which moves a spoonful by a millilitre.
-    cup: { unit: "tbsp", perLarge: 16 },
-  };
-
-/** "1 lb 8 oz" is 1.5 lb, "2 tbsp 2 tsp" and "2 tbsp plus 2 tsp" are 2 2/3 tbsp. */
-function withSmallerUnit(amount: Amount, rest: string): { amount: Amount; rest: string } {
-  const smaller = SMALLER[amount.unit];
-  if (smaller === undefined || amount.to !== null) return { amount, rest };
-  const number = numberAtStart(rest.replace(/^ ?(?:,|and |plus |&|\+)/u, ""));
-  if (!number.ok || number.value.to !== null) return { amount, rest };
-  const unit = unitAtStart(number.value.rest);
-  if (unit?.unit !== smaller.unit || number.value.value >= smaller.perLarge)
-    return { amount, rest };
-  const value = amount.value + number.value.value / smaller.perLarge;
-  return { amount: { ...amount, value }, rest: unit.rest };
-}
-
 const BRACKETS =
   /\((each )?(?:weighing )?(?:about |approx\.? |approximately |around |ca\.? |~ ?)?([^()]{1,40}?)(,? ?each)?\)/iu;
-/** "4 fillets, about 140 g each": the same without brackets. */
+/** "2 scoops of it, 60 g" and "4 fillets, about 140 g each": the same without brackets. */
+const OPEN_TOTAL =
+  /^([^(),]{2,80}), ((?:about |approx\.? |approximately |around |ca\.? |~ ?)?[\d½¼¾][\d.,/½¼¾ ]{0,8}\p{L}{1,12}(?: in (?:all|total)| total)?)$/iu;
 const OPEN_EACH =
   /,? (?:weighing )?((?:about |approx\.? |approximately |around |ca\.? |~ ?)?[\d½¼¾][^(),]{0,20}?) each(?=$|[,;])/iu;
 
 function withBrackets(amount: Amount, said: string): ReadAmount {
-  const rest = amount.unit === "piece" ? said.replace(OPEN_EACH, " ($1 each)") : said;
+  const rest =
+    amount.unit === "piece"
+      ? said.replace(OPEN_EACH, " ($1 each)").replace(OPEN_TOTAL, "$1 ($2)")
+      : said;
   const match = BRACKETS.exec(rest);
   const inside = match === null ? null : measureIn(match[2] ?? "");
   const plain = { amount, stated: null, rest: rest.trim() };
@@ -193,10 +194,15 @@ function withBrackets(amount: Amount, said: string): ReadAmount {
     : { amount: stated, stated: null, rest: container };
 }
 
-/** A measure and nothing else: "400 g", "14 oz", "360 ml". */
+/** What a weight in brackets may say of itself. That of a cooked food is not the one that goes in. */
+const OF_WEIGHT =
+  /^(?: (?:net|dry|raw|uncooked|peeled|drained|shelled|podded|pitted|stoned|boned|trimmed|prepared|prepped|florets|flesh|in all|in total|total|altogether|weight|when|once)){0,3}$/iu;
+
+/** A measure and at most what it is the weight of: "400 g", "14 oz", "360 ml", "240 g drained weight". */
 function measureIn(text: string): Amount | null {
   const read = readPlain(text);
-  if (!read.ok || read.value.rest.trim() !== "") return null;
+  if (!read.ok || !OF_WEIGHT.test(read.value.rest.trimEnd().replace(/^(?=\p{L})/u, " ")))
+    return null;
   return isMeasure(read.value.amount.unit) ? read.value.amount : null;
 }
 

@@ -42,7 +42,7 @@ export function unitAtStart(text: string): { readonly unit: Unit; readonly rest:
 /** Words that count something which is less, or more, than one of the food. */
 const COUNTED = new Set(
   `clove slice stick stalk rib head bunch sprig leaf handful fillet rasher sheet ball wedge cube scoop
-  strip knob thumb bulb ear floret spear segment half quarter sachet square drop dash splash drizzle`
+  strip knob thumb bulb ear floret spear segment half quarter sachet square drop dash splash drizzle nest`
     .split(/\s+/u)
     .filter((word) => word !== ""),
 );
@@ -54,7 +54,7 @@ const BUNDLES = new Set(
 
 /** Words for what a food is sold in. */
 const CONTAINERS = new Set(
-  "can tin jar pack packet package bag tub bottle carton box pouch block container punnet tray".split(
+  "can tin jar pack packet package bag tub bottle carton box pouch pot block container punnet tray".split(
     " ",
   ),
 );

@@ -2,6 +2,7 @@ import { findFood } from "../food/find.ts";
 import { foldWords } from "../words/fold.ts";
 import { cookingRemarks } from "./cooking-remarks.ts";
 import type { Draft, DraftLine, DraftPart } from "./draft.ts";
+import { makesMore } from "./part-makes.ts";
 import { RECIPE_LIMITS, type ReadRemark, type RecipeProblem } from "./problems.ts";
 import { withAlternatives } from "./read-alternatives.ts";
 import { readIngredient, saysToTaste } from "./read-ingredient.ts";
@@ -42,7 +43,13 @@ export function buildParts(
       const at = lines[index]?.line ?? part.line;
       remarks.push(...remarksOn(built, at), ...cookingRemarks(built, at, means.foods));
     }
-    return { name: part.name, optional: part.optional, lines: eaten, keeping: keepingOf(part) };
+    const makes = part.makes === null ? null : makesMore(part.makes, eaten);
+    if (part.makes !== null && makes === null) {
+      remarks.push({ code: "used not clear", line: part.line, name: part.name });
+    }
+    const { name, optional } = part;
+    const built = { name, optional, lines: eaten, keeping: keepingOf(part) };
+    return makes === null ? built : { ...built, makes };
   });
   return { components, problems, remarks };
 }

@@ -10,6 +10,7 @@ import {
 } from "./read-heading.ts";
 import { isSwapLine, saysToTaste } from "./read-ingredient.ts";
 import { type KeepingClause, readKeeping } from "./read-keeping.ts";
+import { makesLine, type ReadMakes } from "./read-makes.ts";
 import { type Section, sectionHeading } from "./read-section.ts";
 import { bareYield, isYieldLine } from "./read-yield.ts";
 
@@ -20,7 +21,9 @@ export type Kind =
   | { readonly kind: "section"; readonly section: Section; readonly yields: string | null }
   | { readonly kind: "yield"; readonly text: string }
   | { readonly kind: "tags"; readonly text: string }
-  | { readonly kind: "part"; readonly name: string; readonly optional: boolean }
+  | ({ readonly kind: "part" } & PartHeading)
+  /** "This makes more than you need: use half", below the heading of a part. */
+  | { readonly kind: "makes"; readonly makes: ReadMakes }
   | { readonly kind: "keeping"; readonly clauses: readonly KeepingClause[] }
   | { readonly kind: "reheat"; readonly text: string }
   | { readonly kind: "note"; readonly text: string }
@@ -93,13 +96,21 @@ function labelled(text: string, section: Section): Kind | null {
   const heading = sectionHeading((markedHeading(text) ?? text).replace(/ ?:$/u, ""));
   if (heading !== null) return { kind: "section", ...heading };
   if (TAGS.test(text)) return { kind: "tags", text: text.replace(TAGS, "") };
-  if (isYieldLine(text) || (section === "head" && bareYield(text))) return { kind: "yield", text };
+  const about = aboutYield(text, section);
+  if (about !== null) return about;
   if (REHEAT.test(text) || REHEAT_PROSE.test(text)) {
     return { kind: "reheat", text: capital(text.replace(REHEAT, "")) };
   }
   if (NOTE.test(text)) return { kind: "note", text: capital(text.replace(NOTE, "")) };
   const clauses = NUMBERED.test(text) ? null : readKeeping(text);
   return clauses === null ? null : { kind: "keeping", clauses };
+}
+
+function aboutYield(text: string, section: Section): Kind | null {
+  const makes = section === "ingredients" ? makesLine(text) : null;
+  if (makes !== null) return { kind: "makes", makes };
+  const isYield = isYieldLine(text) || (section === "head" && bareYield(text));
+  return isYield ? { kind: "yield", text } : null;
 }
 
 function ingredientKind(text: string, section: Section, around: Around | null): Kind {

@@ -1,13 +1,14 @@
 import { classify, type Kind } from "./classify.ts";
+import { takeIngredient, takeMakes, takePart, takeSwap } from "./draft-parts.ts";
 import { flushAbove, isFirstStep, takePlainStep, takeStep } from "./draft-steps.ts";
 import { hasMethodHeading, nextLines } from "./look-ahead.ts";
 import { RECIPE_LIMITS, type ReadRemark, type RecipeProblem } from "./problems.ts";
 import type { Around } from "./read-heading.ts";
 import type { KeepingClause } from "./read-keeping.ts";
+import type { ReadMakes } from "./read-makes.ts";
 import type { Section } from "./read-section.ts";
 import { type ReadYield, readYield } from "./read-yield.ts";
 import type { SourceLine } from "./source-lines.ts";
-import { splitFoods } from "./split-foods.ts";
 
 export interface DraftLine {
   readonly line: number;
@@ -22,6 +23,8 @@ export interface DraftPart {
   /** False for the part that a recipe without headings has. */
   readonly named: boolean;
   readonly lines: DraftLine[];
+  /** What the text says of a part that makes more than is used. */
+  makes: ReadMakes | null;
 }
 
 /** A recipe's text sorted into its places, line by line; looked up and checked as a whole afterwards. */
@@ -47,8 +50,6 @@ export interface Draft {
   readonly problems: RecipeProblem[];
   readonly remarks: ReadRemark[];
 }
-
-export const FIRST_PART = "Base";
 
 /** Sorts the lines after the title. */
 export function sortLines(lines: readonly SourceLine[]): Draft {
@@ -98,7 +99,10 @@ function take(draft: Draft, kind: Kind, { line, text }: SourceLine): void {
       takeTags(draft, kind.text, line);
       break;
     case "part":
-      takePart(draft, kind.name, kind.optional, line);
+      takePart(draft, kind, line);
+      break;
+    case "makes":
+      if (!takeMakes(draft, kind.makes)) takePlain(draft, text, line);
       break;
     case "keeping":
       takeKeeping(draft, kind.clauses, { line, text });
@@ -165,44 +169,6 @@ function takeTags(draft: Draft, text: string, line: number): void {
   if (draft.tags.length > RECIPE_LIMITS.tags) {
     draft.problems.push({ code: "too many tags", line, max: RECIPE_LIMITS.tags });
   }
-}
-
-function takePart(draft: Draft, name: string, optional: boolean, line: number): void {
-  flushAbove(draft);
-  draft.section = "ingredients";
-  if (name.length > RECIPE_LIMITS.nameChars) {
-    draft.problems.push({ code: "part name too long", line, max: RECIPE_LIMITS.nameChars });
-  }
-  draft.parts.push({
-    line,
-    name: name === "" ? FIRST_PART : name,
-    optional,
-    named: true,
-    lines: [],
-  });
-}
-
-function takeIngredient(draft: Draft, text: string, line: number): void {
-  draft.section = "ingredients";
-  if (text === "") {
-    draft.problems.push({ code: "ingredient empty", line });
-    return;
-  }
-  const open = draft.parts.at(-1) ?? {
-    line,
-    name: FIRST_PART,
-    optional: false,
-    named: false,
-    lines: [],
-  };
-  if (draft.parts.length === 0) draft.parts.push(open);
-  for (const one of splitFoods(text)) open.lines.push({ line, text: one, swaps: [] });
-}
-
-function takeSwap(draft: Draft, text: string, line: number): void {
-  const last = draft.parts.at(-1)?.lines.at(-1);
-  if (last === undefined) draft.problems.push({ code: "swap without ingredient", line });
-  else last.swaps.push(text);
 }
 
 function takeKeeping(

@@ -8,7 +8,7 @@ export interface FoodWords {
 const FOR_FRYING = /(?:, ?)? (for (?:deep|shallow)?[- ]?fr(?:y|ying)\b)/iu;
 /** Where a name ends although no comma says so. "In oil" and "with skin" do not end it: they are the food. */
 const CLAUSE =
-  /(?<=[\p{L})]) ((?:(?:mixed|blended|whisked|stirred|tossed|dissolved|combined|mashed) (?:with|in|into|together)|(?:cut|torn|broken|chopped|sliced|diced|crushed|snapped|divided) (?:in|into|up|to|on)|(?:soaked|marinated|steeped) (?:in|for|over)|plus (?:extra|more|a )|to (?:serve|garnish|finish|decorate|coat|cover|dust|grease)|for (?:serving|garnish|garnishing|greasing|dusting|brushing|drizzling|the )|at room temp|if (?:needed|necessary|you |liked|using|desired)|such as|from (?:a|the) (?:jar|can|tin|packet))\b.*)$/iu;
+  /(?<=[\p{L})]) ((?:(?:mixed|blended|whisked|stirred|tossed|dissolved|combined|mashed) (?:with|in|into|together)|(?:cut|torn|broken|chopped|sliced|diced|crushed|snapped|divided) (?:in|into|up|to|on)|(?:soaked|marinated|steeped) (?:in|for|over)|plus (?:extra|more|a )|to (?:serve|garnish|finish|decorate|coat|cover|dust|grease)|for (?:serving|garnish|garnishing|greasing|dusting|brushing|drizzling|the )|at room temp|if (?:needed|necessary|you |liked|using|desired)|made (?:up )?(?:from|with|using) |such as|from (?:a|the) (?:jar|can|tin|packet))\b.*)$/iu;
 const PRICE = / ?\(?[£$€] ?\d{1,5}(?:[.,]\d{1,2})?(?: each)?\)?/gu;
 /** "A handful of", "drizzle of": so much that nobody can tell how much. */
 const SOME =

@@ -82,6 +82,8 @@ export type ReadRemark =
   | { readonly code: "counted in full"; readonly line: number; readonly foodText: string }
   /** Written as bought, and the table has no inedible share for it. */
   | { readonly code: "refuse not known"; readonly line: number; readonly foodText: string }
+  /** A part makes more than is used, and nothing says how much is: all of it is counted. */
+  | { readonly code: "used not clear"; readonly line: number; readonly name: string }
   | { readonly code: "taken as note"; readonly line: number; readonly text: string }
   | { readonly code: "keeping inside a step"; readonly line: number }
   /** "Serves 4-6": the lower is taken. */

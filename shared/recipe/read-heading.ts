@@ -1,7 +1,11 @@
+import { type ReadMakes, withoutMakes } from "./read-makes.ts";
+
 /** A heading of a part of a recipe: "Sauce:", "For the sauce", "SAUCE", "## Sauce", "**Sauce** (optional)". */
 export interface PartHeading {
   readonly name: string;
   readonly optional: boolean;
+  /** What it says of a part that makes more than is used; null where it says nothing of the kind. */
+  readonly makes: ReadMakes | null;
 }
 
 /** What stands around a line, where that is known. */
@@ -36,6 +40,8 @@ export function withoutBold(text: string): string {
 export function partHeading(text: string): PartHeading | null {
   const marked = markedHeading(text);
   if (marked !== null) return named(marked);
+  // No ingredient says what it makes.
+  if (withoutMakes(text).makes !== null) return named(text);
   return ENDS_IN_COLON.test(text) || FOR_THE.test(text) || isInCapitals(text) ? named(text) : null;
 }
 
@@ -61,14 +67,15 @@ const PART_WORD =
 const SOLD =
   /\b(?:soya?|fish|oyster|hot|chill?i|tomato|pasta|hoisin|barbecue|bbq|worcestershire|teriyaki|brown|apple|cranberry|tartare?|sriracha|pizza|enchilada|bread|salad|caesar|ranch|pie|stock) (?:sauce|dressing|base|dough|crust)$|^(?:gravy|batter|dough)$/iu;
 
-function named(heading: string): PartHeading {
+function named(said: string): PartHeading {
+  const { text: heading, makes } = withoutMakes(said);
   const optional = /\boptional\b/iu.test(heading);
   const whole = heading.replace(/,? ?\(optional\)/iu, "").replace(/ ?:/gu, "");
   const bare = whole.replace(/,? ?\boptional\b(?! (?:extras|toppings?|sides?)$)/iu, "").trim();
   const name = (bare === "" ? whole : bare)
     .replace(/^(?:for|to make) (?:the|a|an|your) (?=\S)/iu, "")
     .trim();
-  return { name: plainCase(name), optional };
+  return { name: plainCase(name), optional, makes };
 }
 
 /** "SAUCE" is named "Sauce", but "BBQ" stays. */

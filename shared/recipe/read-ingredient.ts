@@ -23,7 +23,7 @@ export interface ReadIngredient {
 }
 
 const SWAP = /[,;]? ?\(?(?:\bswaps?(?: for| with)? ?: ?|\bor (?:with )?(?=\d|[½¼¾⅓⅔⅛]|half ))/giu;
-const OPTIONAL = /,? ?\(optional\)|, ?optional\b/giu;
+const OPTIONAL = /^optional ?[:–—-] ?|,? ?\(optional\)|, ?optional\b/giu;
 const TO_TASTE =
   /,? ?\(?(?:or )?(?:(?:to|for) taste|to season|for seasoning|as (?:needed|required|desired|necessary))\b\)?/giu;
 /** "Juice of 1 lemon", "grated zest of half an orange": the number is in the middle. */
@@ -40,15 +40,9 @@ export function readIngredient(
   line: number,
   more: readonly string[] = [],
 ): Outcome<ReadIngredient, RecipeProblem> {
-  const optional = text.search(OPTIONAL) !== -1;
-  const plain = text
-    .replace(OPTIONAL, " ")
-    // "1 or 2 cloves" is a range, not a swap.
-    .replace(/^(\d{1,4}|[½¼¾]) or (?=[\d½¼¾])/iu, "$1-")
-    .trim();
-  const [mainText, ...swapTexts] = [plain, ...more].flatMap((part) =>
-    part.split(SWAP).map((piece) => piece.trim()),
-  );
+  const said = [text, ...more];
+  const optional = said.some((part) => part.search(OPTIONAL) !== -1);
+  const [mainText, ...swapTexts] = said.flatMap((part) => piecesOf(part.replace(OPTIONAL, " ")));
   const main = readChoice(mainText ?? "", line);
   if (!main.ok) return main;
   const swaps: ReadChoice[] = [];
@@ -58,7 +52,24 @@ export function readIngredient(
     if (!swap.ok) return swap;
     swaps.push({ ...swap.value, amount: swap.value.amount ?? measuredAmount(main.value) });
   }
-  return ok({ main: main.value, swaps, optional });
+  return ok({ main: withFoodOf(main.value, swaps[0]), swaps, optional });
+}
+
+const STATES = "fresh|dried|frozen|canned|tinned|raw|cooked|ground|small|medium|large";
+const ONLY_STATE = new RegExp(`^(?:${STATES})$`, "iu");
+const STATE_FIRST = new RegExp(`^(?:${STATES}) `, "iu");
+
+/** "1 tbsp fresh or 1 tsp dried oregano": what it is stands with the swap alone. */
+function withFoodOf(main: ReadChoice, swap: ReadChoice | undefined): ReadChoice {
+  if (swap === undefined || !ONLY_STATE.test(main.foodText)) return main;
+  return { ...main, foodText: `${main.foodText} ${swap.foodText.replace(STATE_FIRST, "")}` };
+}
+
+/** A line and the swaps in it. */
+function piecesOf(text: string): readonly string[] {
+  // "1 or 2 cloves" is a range, not a swap.
+  const plain = text.trim().replace(/^(\d{1,4}|[½¼¾]) or (?=[\d½¼¾])/iu, "$1-");
+  return plain.split(SWAP).map((piece) => piece.trim());
 }
 
 /** Whether a line says that its food goes in to taste, so that no amount is missing. */

@@ -75,10 +75,13 @@ function brokenUp(source: SourceLine): readonly SourceLine[] {
 
 /** No control or invisible formatting characters (they can hide or reverse text), single spaces. */
 function clean(raw: string): string {
-  return raw
-    .normalize("NFC")
-    .replace(/[\p{Cc}\p{Zs}]/gu, " ")
-    .replace(/[\p{Cf}\p{Co}\p{Cs}]/gu, "")
-    .replace(/ {2,}/gu, " ")
-    .trim();
+  return (
+    raw
+      .replace(/[\0\p{Cf}\p{Co}\p{Cs}]/gu, "")
+      .replace(/[\p{Cc}\p{Zs}]/gu, " ")
+      // Last: what stood between a letter and its accent is gone only now.
+      .normalize("NFC")
+      .replace(/ {2,}/gu, " ")
+      .trim()
+  );
 }

@@ -12,13 +12,26 @@ const EACH = /^([^,;()]{1,30}?) each(?: of)?:? (?=\p{L})/iu;
 /** "Ground coriander and turmeric, 1 tsp each". */
 const EACH_LAST = /^(\D{3,100}?)[,:] ([\d½¼¾][^,;()]{0,20}?) each$/iu;
 const FOODS_MAX = 6;
+const COLOUR = "red|green|yellow|orange|white|brown|black|purple";
+/** "1 red and 1 yellow pepper, sliced". */
+const COLOURS = new RegExp(
+  `^(\\d{1,2}|[½¼¾]) (${COLOUR}) ?(?:,|and|&|\\+) ?(\\d{1,2}|[½¼¾]) (${COLOUR}) (.{3,200})$`,
+  "iu",
+);
 
 /**
  * The ingredients that one line names: "salt & pepper to taste" is two of them, "1 tsp each cumin and
  * paprika" as well. Most lines name one, and come back as they are.
  */
 export function splitFoods(text: string): readonly string[] {
-  return ofEach(text) ?? seasonings(text) ?? [text];
+  return ofEach(text) ?? ofColours(text) ?? seasonings(text) ?? [text];
+}
+
+function ofColours(text: string): readonly string[] | null {
+  const match = COLOURS.exec(text);
+  if (match === null) return null;
+  const [, one, first, other, second, food] = match;
+  return [`${one} ${first} ${food}`, `${other} ${second} ${food}`];
 }
 
 function ofEach(text: string): readonly string[] | null {

@@ -1,5 +1,5 @@
 import type { FoodBook } from "../food/book.ts";
-import { findFood } from "../food/find.ts";
+import { findFood, isWholeName } from "../food/find.ts";
 import type { Food } from "../food/types.ts";
 import { edibleG, sizedG, weigh } from "../food/weigh.ts";
 import type { SpoonSet } from "../quantity/types.ts";
@@ -57,7 +57,11 @@ interface LookUp {
 
 /** What stands after the comma and decides which entry of the table is meant: its fat, its skin. */
 const WHICH_FOOD =
-  /^(?:about |max\.? )?(?:\d{1,2}(?:\.\d)? ?(?:%|per ?cent) ?(?:fat|lean)|(?:extra )?lean|(?:low|reduced|full|half)[- ]fat|fat[- ]free|skin(?:less|[- ]on)|with skin|unsalted|no added salt)$/iu;
+  /^(?:about |max\.? )?(?:\d{1,2}(?:\.\d)? ?(?:%|per ?cent) ?(?:fat|lean)|(?:extra )?lean|(?:low|reduced|full|half)[- ]fat|fat[- ]free|skin(?:less|[- ]on)|with skin|(?:skin[- ]on|bone[- ]in)(?: and (?:skin[- ]on|bone[- ]in))?|unsalted|no added salt)$/iu;
+/** A state that makes another food of it: "1 tsp rosemary, dried". */
+const WHICH_STATE = /^(?:dried|fresh|frozen|canned|tinned)$/iu;
+/** Where the table has none that was, the plain one is no stand-in. */
+const ANOTHER_FOOD = /^(?:dried|canned|tinned)$/iu;
 
 function lookUp(choice: ReadChoice, means: WeighMeans): LookUp {
   const { foods } = means;
@@ -65,9 +69,12 @@ function lookUp(choice: ReadChoice, means: WeighMeans): LookUp {
   const chosen = chosenFor(foodText, means);
   if (chosen !== null) return { found: chosen, foodText, preparation };
   // "beef mince, 5 % fat": which food it is stands after the comma.
-  const which = preparation.split(", ").filter((piece) => WHICH_FOOD.test(piece));
-  const told = which.length === 0 ? null : best(foods, [...which, foodText].join(" "));
-  const found = told ?? bestOrBarer(foods, foodText);
+  const which = preparation
+    .split(", ")
+    .filter((piece, at) => WHICH_FOOD.test(piece) || (at === 0 && WHICH_STATE.test(piece)));
+  const told = which.length === 0 ? null : best(foods, [foodText, ...which].join(" "));
+  const isOther = told === null && which.some((piece) => ANOTHER_FOOD.test(piece));
+  const found = isOther ? null : (told ?? bestOrBarer(foods, foodText));
   const cooked = asCooked(foods, choice, found);
   if (cooked !== null) return { found: cooked, foodText, preparation };
   if (found !== null || preparation === "") return { found, foodText, preparation };
@@ -117,17 +124,31 @@ function bestOrBarer(foods: FoodBook, text: string): Found | null {
 }
 
 function best(foods: FoodBook, text: string): Found | null {
-  const words = text.split(" ");
-  const isCountWord = words.length > 1 && isCountOrBox(words[0] ?? "");
-  const name = isCountWord ? words.slice(1).join(" ").replace(/^of /iu, "") : text;
+  const name = withoutCountWord(foods, text);
   const said = saidState(name);
-  const found = inState(findFood(foods, name, 1)[0]?.food, said);
-  if (said === null || found?.tableGPerG === 1) return found;
-  // "cooked red lentils" where the table has them dry: only by a factor, never as they are.
+  let found: Found | null = null;
+  for (const tried of said === null ? [name] : [name, ...namesInState(name, said)]) {
+    const one = inState(findFood(foods, tried, 1)[0]?.food, said);
+    if (said === null || one?.tableGPerG === 1) return one;
+    // Of two states of a food the one that is written goes first; by a factor otherwise, never as it is.
+    found ??= one;
+  }
+  return found;
+}
+
+/** Other ways to say it: "microwave rice" is cooked rice, and "cooked red lentils" are dry ones cooked. */
+function namesInState(name: string, said: "cooked" | "dry"): readonly string[] {
   const plain = withoutState(name);
-  const otherName = said === "cooked" ? plain : `cooked ${plain}`;
-  const other = inState(findFood(foods, otherName, 1)[0]?.food, said);
-  return other === null || other.tableGPerG === 1 ? found : other;
+  return said === "cooked" ? [`cooked ${plain}`, plain] : [`cooked ${plain}`];
+}
+
+/** "Cloves of garlic" is garlic, but "ears of corn" are no sweetcorn, and a cube of stock is no stock. */
+function withoutCountWord(foods: FoodBook, text: string): string {
+  const [first = "", ...words] = text.split(" ");
+  if (words.length === 0 || !isCountOrBox(first) || isWholeName(foods, text)) return text;
+  const rest = words.join(" ").replace(/^of /iu, "");
+  const isStockCube = /^cubes?$/iu.test(first) && /\b(?:stock|broth|bouillon)$/iu.test(rest);
+  return isStockCube ? `${rest} cube` : rest;
 }
 
 function inState(food: Food | undefined, said: "cooked" | "dry" | null): Found | null {

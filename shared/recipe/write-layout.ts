@@ -2,6 +2,7 @@ import { classify, type Kind } from "./classify.ts";
 import { RECIPE_LIMITS } from "./problems.ts";
 import type { Section } from "./read-section.ts";
 import { isYieldLine } from "./read-yield.ts";
+import type { MakesMore } from "./types.ts";
 import { stepLines } from "./write-steps.ts";
 
 /** The pieces of a recipe's text, each as it is to be read again; `layOut` puts them in our form. */
@@ -21,6 +22,8 @@ export interface RecipePieces {
 export interface PartPieces {
   readonly name: string;
   readonly optional: boolean;
+  /** Where it makes more than is used. */
+  readonly makes?: MakesMore | null | undefined;
   /** Each ingredient, and the swaps that stand on lines of their own below it. */
   readonly lines: readonly { readonly text: string; readonly swaps: readonly string[] }[];
   /** Statements about the keeping of this part. */
@@ -60,7 +63,7 @@ function written(pieces: RecipePieces, isTight: boolean): string {
 function needsNoHeading({ parts }: RecipePieces): boolean {
   const [only, ...others] = parts;
   if (only === undefined || others.length > 0) return false;
-  return only.name === FIRST_PART && !only.optional && only.keeping.length === 0;
+  return only.name === FIRST_PART && !only.optional && !only.makes && only.keeping.length === 0;
 }
 
 /** What stands below the ingredients. */
@@ -85,7 +88,7 @@ function tail(pieces: RecipePieces, isTight: boolean): readonly (readonly string
 
 function partLines(part: PartPieces, isBare: boolean, isTight: boolean): readonly string[] {
   return [
-    ...(isBare ? [] : [partHeading(part.name, part.optional)]),
+    ...(isBare ? [] : [partHeading(part.name, part.optional, part.makes)]),
     ...part.lines.flatMap(({ text, swaps }) => [
       ingredientLine(text, isTight),
       ...swaps.map((swap) => swapLine(swap, isTight)),
@@ -95,13 +98,22 @@ function partLines(part: PartPieces, isBare: boolean, isTight: boolean): readonl
 }
 
 /** "Sauce:", "Sauce (optional):", or another heading where that one would be read as something else. */
-export function partHeading(name: string, optional: boolean): string {
-  const mark = " (optional)";
-  const forms = optional
-    ? [`${name}${mark}:`, `For the ${name}${mark}:`, `(optional) ${name}:`, `# ${name}${mark}`]
-    : [`${name}:`, `For the ${name}:`, `# ${name}`, `# For the ${name}`];
+export function partHeading(
+  name: string,
+  optional: boolean,
+  makes: MakesMore | null | undefined = null,
+): string {
+  const used = makes ? ` (makes ${makes.madeG} g, ${makes.usedG} g used)` : "";
+  const mark = `${used}${optional ? " (optional)" : ""}`;
+  const first = optional ? [`(optional) ${name}${used}:`] : [];
   return firstReadAs(
-    forms,
+    [
+      `${name}${mark}:`,
+      `For the ${name}${mark}:`,
+      ...first,
+      `# ${name}${mark}`,
+      `# For the ${name}${mark}`,
+    ],
     "ingredients",
     (kind) => kind.kind === "part" && kind.name === name && kind.optional === optional,
   );

@@ -18,9 +18,10 @@ function piecesOf(recipe: Recipe): RecipePieces {
     title: recipe.title,
     yieldLine: yieldLine(recipe),
     tags: recipe.tags,
-    parts: recipe.components.map(({ name, optional, lines, keeping }) => ({
+    parts: recipe.components.map(({ name, optional, makes, lines, keeping }) => ({
       name,
       optional,
+      makes,
       lines: lines.map(splitSwaps),
       keeping: keepingLines(keeping),
     })),

@@ -23,6 +23,16 @@ export interface Batch {
   readonly portionG: number;
   readonly keeping: KeepingTime;
   readonly perPortion: NutrientSums;
+  /** What it was made with of the revision; not there for what was logged before this was kept. */
+  readonly asMade?: AsMade | undefined;
+}
+
+/** Which way of a recipe was cooked. */
+export interface AsMade {
+  /** Components and foods left out, by name. */
+  readonly without: readonly string[];
+  /** Line key -> which of its choices was taken: 1 the first swap, and so on. */
+  readonly swaps: Readonly<Record<string, number>>;
 }
 
 /** Portions of one batch that share a place and dates. */

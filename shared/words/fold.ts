@@ -11,11 +11,15 @@ const PLAIN: Readonly<Record<string, string>> = {
   "‘": "'",
 };
 
+const PLAIN_TEXT = /^[ -~]*$/u;
+
 /**
  * Text as it is compared: lower case, no accents, curly quotes and dashes straightened, runs of white
  * space as one space. Other punctuation stays; `foldWords` drops it.
  */
 export function fold(text: string): string {
+  // Most text is plain, and then there is little to do.
+  if (PLAIN_TEXT.test(text)) return text.toLowerCase().replace(/ {2,}/gu, " ").trim();
   return (
     text
       // Else "1½" would become "11/2", and "10²" 102.

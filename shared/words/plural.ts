@@ -11,6 +11,10 @@ const IRREGULAR: Readonly<Record<string, string>> = {
   potato: "potatoes",
 };
 
+const ONE_OF_IRREGULAR: ReadonlyMap<string, string> = new Map(
+  Object.entries(IRREGULAR).map(([one, many]) => [many, one]),
+);
+
 /** "1 portion", "½ portion", "1½ hours", "2 boxes". At most two decimals; 1 and ½ are singular, all else plural. */
 export function count(n: number, word: string): string {
   const shown = Math.round(n * 100) / 100;
@@ -39,7 +43,8 @@ export function singular(word: string): string {
 
 function singularOfOne(word: string): string {
   const lower = word.toLowerCase();
-  for (const [one, many] of Object.entries(IRREGULAR)) if (many === lower) return one;
+  const known = ONE_OF_IRREGULAR.get(lower);
+  if (known !== undefined) return known;
   if (lower.length <= 3 || /(?:ss|us|is)$/u.test(lower)) return word;
   if (lower.endsWith("ies")) return lower.length <= 4 ? word.slice(0, -1) : `${word.slice(0, -3)}y`;
   if (/(?:s|x|z|ch|sh)es$/u.test(lower)) return word.slice(0, -2);

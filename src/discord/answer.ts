@@ -1,4 +1,5 @@
 import { type Reply, reply, text } from "../../commands/kit/reply.ts";
+import { makePrints } from "../pictures/print-file.ts";
 import { type ApiFault, CODE, faultOf, logFields } from "./api-fault.ts";
 import type { AdapterLog } from "./ports.ts";
 
@@ -62,7 +63,10 @@ export async function answerInTime(
 /** The reply, or an apology when the work throws. */
 async function finished(work: () => Promise<Reply>, log: AdapterLog): Promise<Reply> {
   try {
-    return await work();
+    const done = await work();
+    // Before the answer, so that a long one is announced in time.
+    await makePrints(done.prints);
+    return done;
   } catch (error) {
     log.error(logFields(error), "an error escaped from the bot");
     return APOLOGY;

@@ -9,6 +9,7 @@ import { type Reply, type ReplyFile, text as textPart } from "../../commands/kit
 import { cut } from "./escape.ts";
 import { renderControls } from "./render-controls.ts";
 import { renderGallery, splitPictures } from "./render-pictures.ts";
+import { splitPrints } from "./render-prints.ts";
 import { fitText } from "./render-text.ts";
 
 const FILES_MAX = 10;
@@ -45,18 +46,25 @@ export interface Rendered {
 
 /**
  * Turns a reply into a message within the platform's limits. Never throws. Pictures that were not drawn
- * ahead (`drawPictures`) are drawn now; one that cannot be drawn is told in words.
+ * ahead (`drawPictures`) are drawn now; one that cannot be drawn is told in words. Prints must be made
+ * ahead (`makePrints`); one that is not is told in words.
  */
 export function render(reply: Reply, extras: RenderExtras = {}): Rendered {
   const mention = extras.mention !== undefined && isId(extras.mention) ? extras.mention : null;
   const { shown, inWords } = splitPictures(reply.pictures);
+  const prints = splitPrints(reply.prints);
   const tooLarge = reply.files.filter(isTooLarge);
-  const inPlace = [...inWords, ...tooLarge.map(({ name }) => `${name} is too large to be sent.`)];
+  const inPlace = [
+    ...inWords,
+    ...prints.inWords,
+    ...tooLarge.map(({ name }) => `${name} is too large to be sent.`),
+  ];
   const parts = inPlace.length === 0 ? reply.parts : [...reply.parts, textPart(...inPlace)];
   const text = fitText({ ...reply, parts }, extras.notes);
   const whole = text.wholeText === null ? [] : [{ name: WHOLE_ANSWER, text: text.wholeText }];
   const files = nameFiles([
     ...shown.map(({ name, png, alt }) => ({ name, data: png, contentType: PNG, alt })),
+    ...prints.shown,
     ...[...whole, ...reply.files.filter((file) => !isTooLarge(file))].map(attachedFile),
   ]);
   const pictures = files.flatMap(({ name, alt }) => (alt === null ? [] : [{ name, alt }]));

@@ -26,6 +26,7 @@ import type { Recipe } from "../../shared/recipe/types.ts";
 import type { ReminderRow } from "../../shared/reminder/types.ts";
 import type { Batch, Lot, Movement, StockChange } from "../../shared/stock/types.ts";
 import type { TargetRule } from "../../shared/target/types.ts";
+import { asMadeDocument } from "./as-made.ts";
 import {
   aboutDocument,
   allergensDocument,
@@ -146,6 +147,7 @@ export function toBatch(row: Prisma.BatchGetPayload<object>): Batch {
     // By the chart until it is known who eats: whoever forgets to ask shows the shorter time.
     keeping: byChart(fromText(keepingDocument, row.keeping)),
     perPortion: fromText(sumsDocument, row.perPortion),
+    ...(row.asMade === null ? {} : { asMade: fromText(asMadeDocument, row.asMade) }),
   };
 }
 

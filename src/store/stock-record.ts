@@ -2,6 +2,7 @@ import type { RecordResult, StockPlan } from "../../commands/kit/ports.ts";
 import type { MemberId } from "../../shared/ids.ts";
 import type { Batch, Lot, StockChange } from "../../shared/stock/types.ts";
 import { isHalves } from "../../shared/words/halves.ts";
+import { asMadeDocument } from "./as-made.ts";
 import { keepingDocument, sumsDocument, toColumn, toColumnOrNull, toText } from "./documents.ts";
 import type { Prisma, PrismaClient } from "./generated/client.ts";
 import { isConflict, patiently } from "./patience.ts";
@@ -26,6 +27,7 @@ function createBatch(db: PrismaClient, batch: Batch): Prisma.PrismaPromise<unkno
         cookedOn: batch.cookedOn.toString(),
         keeping: toText(keepingDocument, batch.keeping),
         perPortion: toText(sumsDocument, batch.perPortion),
+        asMade: batch.asMade === undefined ? null : toText(asMadeDocument, batch.asMade),
       },
     ],
   });

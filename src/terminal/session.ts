@@ -9,6 +9,7 @@ import { resolveMove } from "./parse-move.ts";
 import { createPeople, type Person } from "./people.ts";
 import { type PlayParts, playOn } from "./play-on.ts";
 import { readLocalFile } from "./read-file.ts";
+import { withSavedPrints } from "./save-prints.ts";
 import type { Screen } from "./screen.ts";
 import { wallClock } from "./wall-clock.ts";
 
@@ -22,6 +23,8 @@ export interface SessionParts extends PlayParts {
   readonly newId: () => string;
   readonly group?: { readonly id: string; readonly name: string };
   readonly readFile?: (path: string) => Promise<Outcome<AttachedFile, string>>;
+  /** Where what is to be printed is written; "data/prints" by default. */
+  readonly printsFolder?: string;
 }
 
 export interface TerminalSession {
@@ -100,7 +103,8 @@ export function createTerminalSession(parts: SessionParts): TerminalSession {
     filling = null;
     if (result === "left") return screen.line("The form is left; nothing was sent.");
     screen.beginTurn();
-    screen.show(await parts.bot.submit(asked(), open.form.id, result), { isDirect: false });
+    const answer = await parts.bot.submit(asked(), open.form.id, result);
+    screen.show(await withSavedPrints(answer, parts.printsFolder), { isDirect: false });
   }
 
   return {
@@ -146,7 +150,10 @@ async function runCommand(
   }
   const { path } = line.command;
   if (path.join(" ") === "help" && Object.keys(raw).length === 0) await runHelp(parts, asked);
-  else screen.show(await bot.command(asked, path, raw), { isDirect: false });
+  else {
+    const answer = await bot.command(asked, path, raw);
+    screen.show(await withSavedPrints(answer, parts.printsFolder), { isDirect: false });
+  }
   return null;
 }
 
@@ -180,7 +187,8 @@ async function runPick(
   }
   const { isDirect, pressId, picked } = found;
   if (bot.opensForm({ pressId })) return openForm(parts, asked(isDirect), { pressId }, isDirect);
-  screen.show(await bot.press(asked(isDirect), pressId, picked), { isDirect });
+  const answer = await bot.press(asked(isDirect), pressId, picked);
+  screen.show(await withSavedPrints(answer, parts.printsFolder), { isDirect });
   return null;
 }
 

@@ -43,6 +43,17 @@ describe("the textbook's transient conduction", () => {
     expect(95 + ratio * (5 - 95)).toBeCloseTo(70, 0);
   });
 
+  // The same, example 4-7: a short brass cylinder (k 110 W/mK, a 33.9e-6 m2/s) of 10 cm across and 12 cm
+  // high, 120 °C, in air of 25 °C, h 60: 63 °C in its centre after 900 s; from memory. By the product of a
+  // slab and a cylinder, as for our pots.
+  it("the centre of a short cylinder", () => {
+    const centreOf = (shape: "slab" | "cylinder", lengthM: number) =>
+      centreRatio(shape, (60 * lengthM) / 110, (33.9e-6 * 900) / lengthM ** 2);
+    const ratio = centreOf("slab", 0.06) * centreOf("cylinder", 0.05);
+    expect(25 + ratio * (120 - 25)).toBeGreaterThan(62);
+    expect(25 + ratio * (120 - 25)).toBeLessThan(64);
+  });
+
   it("begins whole, ends at nothing, and never rises", () => {
     for (const shape of ["slab", "cylinder", "sphere"] as const) {
       const ratios = [0.005, 0.01, 0.05, 0.1, 0.5, 1, 5, 50].map((fo) =>

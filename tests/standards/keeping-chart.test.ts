@@ -4,7 +4,7 @@ import {
   FRIDGE_CEILING_DAYS,
   KEEPING_CHART,
   LEFTOVER_DAYS,
-  RAW_FRIDGE_DAYS,
+  RAW_CHART,
 } from "../../shared/keeping/chart.ts";
 import { resolveKeeping } from "../../shared/keeping/resolve.ts";
 import { readRecipe } from "../../shared/recipe/read.ts";
@@ -92,7 +92,8 @@ describe("raw food that no step cooks: FoodSafety.gov, Cold Food Storage Chart",
   // Raw poultry 1 to 2 days; ground meat 1 to 2; steaks, chops, roasts 3 to 5; fish 1 to 3; raw whites and
   // yolks 2 to 4. Shrimp 3 to 5 from memory: the day of the fish is taken.
   it("has the lower end of each", () => {
-    expect(RAW_FRIDGE_DAYS).toEqual({
+    const days = Object.entries(RAW_CHART).map(([one, row]) => [one, row.fridgeDays]);
+    expect(Object.fromEntries(days)).toEqual({
       "raw-poultry": 1,
       "raw-minced-meat": 1,
       "raw-meat": 3,
@@ -202,6 +203,13 @@ describe("what freezes badly by the National Center for Home Food Preservation",
     expect(kept(dish, "1. Simmer for 2 hours.\n2. Boil the rice.").remarks).toContain(
       "The Rice frozen by itself turns soft and dry: freeze it under its sauce, or cook it a little less.",
     );
+  });
+
+  // UK Food Standards Agency, home food fact checker, rice: from memory.
+  it("rice carries its own caution, rice noodles do not", () => {
+    const said = (food: string) => kept(`- 300 g ${food}`, "1. Boil.").remarks.join(" ");
+    expect(said("white rice")).toMatch(/within an hour.*heat it once only/u);
+    expect(said("rice noodles")).not.toMatch(/within an hour/u);
   });
 
   it("a coach who says that it freezes well is believed, and the published advice said beside it", () => {

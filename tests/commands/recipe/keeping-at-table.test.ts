@@ -60,6 +60,15 @@ describe("a member with somebody vulnerable at the table", () => {
     expect(await kit.remindersOf(MEMBER, "last good day")).toEqual(["2026-10-16"]);
   });
 
+  it("is thought of when others give portions away", async () => {
+    await kit.test.publish(COACH, STEW);
+    await kit.confirm();
+    await kit.log(MEMBER);
+    const lot = (await kit.test.ask(MEMBER, "stock")).choices[0]?.options[0]?.value ?? "";
+    const gave = await kit.test.press(MEMBER, `stock.move~${lot}~gave~1~4`);
+    expect(gave.heading).toMatch(/coach's word\. With somebody pregnant.*eat it by Wed 14 Oct\.$/u);
+  });
+
   it("is not given away to the coach", async () => {
     await kit.test.publish(COACH, STEW);
     await kit.confirm();

@@ -125,6 +125,27 @@ describe("a coach's longer keeping time", () => {
     expect(wordsOf(shown)).toMatch(/keep no longer on anybody's word/u);
   });
 
+  it("can be confirmed for the dish without an optional part that keeps no longer", async () => {
+    const withDressing = STEW.replace(
+      "\nSteps",
+      "\nDressing (optional):\n- 2 eggs\n- 100 g olive oil\n\nSteps",
+    );
+    await kit.test.publish(COACH, withDressing);
+    const shown = await kit.ask();
+    expect(shown.heading).toBe(
+      `${STEW_NAME} without the Dressing: 3 days in the fridge by the chart; you state 5.`,
+    );
+    expect((await kit.confirm()).heading).toContain("without the Dressing keeps 5 days");
+    expect(wordsOf(await kit.log(MEMBER))).toContain("eat by Tue 13 Oct");
+    const without = await kit.test.ask(MEMBER, "batch log", {
+      recipe: STEW_NAME,
+      portions: "4",
+      cooked: "18:30",
+      without: "Dressing",
+    });
+    expect(wordsOf(without)).toContain("eat by Fri 16 Oct; coach's word, 5 days; chart: 3 days");
+  });
+
   it("is never more than seven days, the day of cooking counted", async () => {
     await kit.test.publish(COACH, STEW.replace("Keeps 5 days", "Keeps 9 days"));
     await kit.test.press(COACH, buttonOf(await kit.ask(), "Confirm 6 days"));

@@ -1,8 +1,9 @@
 import fc from "fast-check";
 import { readRecipe } from "../../../shared/recipe/read.ts";
 import { readStep } from "../../../shared/recipe/read-step.ts";
-import type { Line, Recipe, StatedKeeping } from "../../../shared/recipe/types.ts";
+import type { Line, MakesMore, Recipe, StatedKeeping } from "../../../shared/recipe/types.ts";
 import { loadFoodBook } from "../../../src/foods/load.ts";
+import { LINES, NAMES, PROSE } from "./pieces.ts";
 
 export const FOODS = loadFoodBook();
 
@@ -12,67 +13,6 @@ export function readOrThrow(text: string): Recipe {
   if (!outcome.ok) throw new Error(`${JSON.stringify(outcome.problem)}\n${text}`);
   return outcome.value.recipe;
 }
-
-/** Ingredient lines as people write them, and as they should not. */
-export const LINES: readonly string[] = [
-  "600 g canned kidney beans, drained",
-  "2 x 400 g tins chopped tomatoes, drained",
-  "1 1/2 cups (360 ml) stock",
-  "½ tsp ground cumin",
-  "a pinch of salt",
-  "juice of 1 lemon",
-  "3–4 garlic cloves",
-  "1 large egg (50 g)",
-  "salt & pepper to taste",
-  "1 lb 8 oz onions (peeled), sliced",
-  "200 g cooked rice",
-  "butter or oil, 10 g",
-  "500 g boneless, skinless chicken thighs, diced",
-  "20 g olive oil or 15 g butter",
-  "20 g olive oil; or 15 g butter; swap: ghee",
-  "30 g tomato paste (optional)",
-  "1 or 2 carrots, <b>grated</b>",
-  "100 g unobtainium &amp; co",
-  "250 g soy sauce, half of it poured off",
-  "5 g salt:",
-  "* 5 g pepper",
-];
-
-const PROSE: readonly string[] = [
-  "Simmer for 25 minutes, until 74 °C / 165 °F all through.",
-  "Keeps 3 days in the fridge",
-  "keeps well enough",
-  "2. Stir",
-  "Makes 6 portions",
-  "Note: not this",
-  "Reheat: no",
-  "Tags: none",
-  "Steps",
-  "Sauce:",
-  "- dash",
-  "# hash",
-  "Notes",
-  "Title: soup",
-  "a < b && c > d",
-  "&lt;p&gt; and <p>",
-  "or 5 g salt",
-  "Freezes badly: it splits",
-  "Ærlig, ½ – “fine”",
-];
-
-const NAMES: readonly string[] = [
-  "Base",
-  "Herb yoghurt",
-  "Notes",
-  "For the sauce",
-  "Steps",
-  "Optional",
-  "Tags",
-  "Dressing, cold",
-  "# Crumb",
-  "2 kg dough",
-  "Keeps well",
-];
 
 const words = fc
   .array(
@@ -113,7 +53,14 @@ export const anyRecipeText: fc.Arbitrary<string> = fc
           fc.tuple(
             fc.constantFrom("", "For the ", "## "),
             fc.constantFrom(...NAMES),
-            fc.constantFrom(":", " (optional):", ""),
+            fc.constantFrom(
+              ":",
+              " (optional):",
+              "",
+              " (makes 300 g, 180 g used):",
+              " (makes more than you need: use a third) (optional)",
+              ", makes 1/3 lb, 2 oz used:",
+            ),
           ),
           { nil: null },
         ),
@@ -198,6 +145,16 @@ const anyKeeping: fc.Arbitrary<StatedKeeping> = fc
     reason: freezes === "no" || freezes === "poorly" ? reason : "",
   }));
 
+const anyMakes: fc.Arbitrary<MakesMore | null> = fc.option(
+  fc
+    .tuple(fc.integer({ min: 1, max: 50_000 }), fc.integer({ min: 1, max: 100 }))
+    .map(([tenths, percent]) => ({
+      madeG: tenths / 10,
+      usedG: Math.max(1, Math.floor((tenths * percent) / 100)) / 10,
+    })),
+  { nil: null },
+);
+
 const SAMPLES: readonly Line[] = LINES.map((text) => {
   const [line] = readOrThrow(`Soup\nMakes 1\n- ${text}`).components[0]?.lines ?? [];
   if (line === undefined) throw new Error(text);
@@ -225,6 +182,7 @@ export const anyBuiltRecipe: fc.Arbitrary<Recipe> = fc
       fc.record({
         name: fc.constantFrom("Base", "Sauce", "Notes", "Method", "Crisp topping", "Keeping"),
         optional: fc.boolean(),
+        makes: anyMakes,
         lines: fc.array(fc.constantFrom(...SAMPLES), { minLength: 1, maxLength: 5 }),
         keeping: anyKeeping,
       }),
@@ -242,8 +200,9 @@ export const anyBuiltRecipe: fc.Arbitrary<Recipe> = fc
     ...pieces,
     reheating: pieces.reheating.map((text) => text.slice(0, 590).trim()),
     steps: pieces.steps.map(readStep),
-    components: pieces.components.map((component, part) => ({
+    components: pieces.components.map(({ makes, ...component }, part) => ({
       ...component,
+      ...(makes === null ? {} : { makes }),
       lines: component.lines.map((line, at) => ({ ...line, key: `${part}.${at}` })),
     })),
   }));

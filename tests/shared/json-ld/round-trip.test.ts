@@ -50,10 +50,10 @@ describe("out as JSON-LD and in again", () => {
     );
   });
 
-  test("swaps that read differently on one line stay below it", () => {
+  test("an optional swap stands behind its line and comes back as it was", () => {
     const recipe = readOrThrow("Pot\nMakes 1\n- 5 g butter\n  or 4 g oil (optional)");
     const document = toJsonLd(recipe, { perPortion: UNMEASURED });
-    expect(document).toHaveProperty("recipeIngredient", ["5 g butter\nor 4 g oil (optional)"]);
+    expect(document).toHaveProperty("recipeIngredient", ["5 g butter; or 4 g oil (optional)"]);
     expect(outAndIn(recipe)).toEqual(recipe);
   });
 });

@@ -56,6 +56,11 @@ describe("faults", () => {
     expect(outcome.ok && outcome.value.recipe.title).toBe("Soup x");
   });
 
+  test("a letter and its accent are one letter, whatever stood between them", () => {
+    const outcome = readRecipe("Pure\u200De\u200D\u0301\u0000e\nMakes 1\n- 1 g salt", FOODS);
+    expect(outcome.ok && outcome.value.recipe.title).toBe("Pureée");
+  });
+
   test.each([
     ["100 kB of one line", "x".repeat(100_000), ["text too long"]],
     ["100 kB of lines", "1 g salt\n".repeat(12_000), ["text too long"]],

@@ -90,6 +90,7 @@ export function fakeStores(): Stores {
           : null;
       },
       load: unused,
+      everyLot: unused,
       lastChange: unused,
       findByCause: unused,
       record: unused,

@@ -6,7 +6,7 @@ import { type RenderExtras, render } from "../../../src/discord/render.ts";
 import { list, obj, parseJson, str } from "../../discord-server/json.ts";
 import { flatten } from "../../discord-server/rules/component-rules.ts";
 import { checkMessage } from "../../discord-server/rules/message-rules.ts";
-import { anyText } from "../../kit/any-text.ts";
+import { anyPrint, anyText } from "../../kit/any-text.ts";
 
 /** What goes over the wire, as the platform's rules and a reader see it. */
 function sent(answer: Reply, extras: RenderExtras = {}) {
@@ -194,6 +194,7 @@ const anyReply: fc.Arbitrary<Reply> = fc.record({
       .map(({ name, alt, drawable }) => dot({ name, alt, ...(drawable ? {} : { svg: alt }) })),
     { maxLength: 6 },
   ),
+  prints: fc.array(anyPrint, { maxLength: 7 }),
   parts: fc.array(
     fc.oneof(
       fc.array(anyText, { maxLength: 30 }).map((lines) => text(...lines)),

@@ -3,7 +3,9 @@ import type { Amount, Unit } from "../../../shared/quantity/types.ts";
 import { massUnitG } from "../../../shared/quantity/unit.ts";
 import { readRecipe } from "../../../shared/recipe/read.ts";
 import type { Line } from "../../../shared/recipe/types.ts";
+import { FRESH_LINES } from "./fresh-lines.ts";
 import { LABELLED_LINES } from "./lines.ts";
+import { MISLEADING_LINES } from "./misleading-lines.ts";
 
 /** What a careful reader takes from a line. */
 export interface LabelledLine {
@@ -16,10 +18,16 @@ export interface LabelledLine {
   readonly flags: readonly string[];
 }
 
-const ALL = LABELLED_LINES.trim().split("\n").map(parse);
+const ALL = labelled(LABELLED_LINES);
+/** What the reader was mended by later on, in two sets. */
+export const LATER_LINES = { fresh: labelled(FRESH_LINES), misleading: labelled(MISLEADING_LINES) };
 /** Every second line, from the first on. */
 export const TUNING_LINES = ALL.filter((_, at) => at % 2 === 0);
 export const TEST_LINES = ALL.filter((_, at) => at % 2 === 1);
+
+function labelled(rows: string): readonly LabelledLine[] {
+  return rows.trim().split("\n").map(parse);
+}
 
 function parse(row: string): LabelledLine {
   const [text = "", amount = "", numbers = "", flags = ""] = row

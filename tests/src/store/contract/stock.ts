@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { batchId, causeId, lotId, revisionId } from "../../../../shared/ids.ts";
+import { batchId, causeId, lotId, memberId, revisionId } from "../../../../shared/ids.ts";
 import { batch, keeping, lot } from "../../../kit/stock.ts";
 import type { Given } from "../contract.ts";
 import {
@@ -64,6 +64,8 @@ export function stockContract({ store, restart }: Given): void {
       expect(await stocks.record(eating(w, kept, 2, "eat", 6))).toBe("recorded");
       expect(await stocks.load(w.member.id)).toMatchObject({ version: 2, batches: [], lots: [] });
       expect((await stocks.findLot(kept.id))?.lot.portions).toBe(0);
+      expect(await stocks.everyLot(w.member.id)).toEqual([{ id: kept.id, batchId: kept.batchId }]);
+      expect(await stocks.everyLot(memberId("nobody"))).toEqual([]);
     });
 
     test("the same cause twice changes nothing the second time", async () => {

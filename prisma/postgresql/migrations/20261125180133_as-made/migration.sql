@@ -1,0 +1,2 @@
+-- AlterTable
+ALTER TABLE "Batch" ADD COLUMN     "asMade" TEXT COLLATE "C";
