@@ -1,6 +1,7 @@
 import { Temporal } from "temporal-polyfill";
 import { z } from "zod";
 import type { ReminderChoice } from "../../shared/reminder/types.ts";
+import type { Instant } from "../../shared/time.ts";
 import { fold } from "../../shared/words/fold.ts";
 import { readTimeOfDay } from "../../shared/words/read-time-of-day.ts";
 import { writeTime, writeWhen } from "../../shared/words/write-when.ts";
@@ -92,13 +93,19 @@ export const reminders = command({
     };
     await replanMember(context.stores, context.member, context.now, patch);
     const member = (await context.stores.members.find(context.member.id)) ?? context.member;
-    const named = Object.entries(input).flatMap(([name, value]) =>
-      value === undefined ? [] : [name],
-    );
+    const named = Object.entries(input).flatMap(([name, value]) => {
+      if (value === undefined) return [];
+      return name === "away" ? [sayAway(member.choice, context.now)] : [name];
+    });
     return coming({ ...context, member }, `Noted: ${named.join(", ")}.`);
   },
   actions: { later: pressLater },
 });
+
+function sayAway(choice: ReminderChoice, now: Instant): string {
+  const until = awayUntil(choice, now);
+  return until === null ? "you are back" : `away until ${writeWhen(until, choice.zone)}`;
+}
 
 function quietHours(typed: string): Pick<ReminderChoice, "quietFrom" | "quietUntil"> {
   if (["none", "off", "no"].includes(fold(typed))) {

@@ -1,8 +1,7 @@
 import type { MemberId } from "../ids.ts";
-import { type Instant, isBefore } from "../time.ts";
 import type { ReminderRow } from "./types.ts";
 
-/** Rows that go out as one message under one nonce. */
+/** Rows that go out as one message under one nonce: what still helps, and what has come too late. */
 export interface Delivery {
   readonly memberId: MemberId;
   /** At most 25 characters; the same rows give the same nonce, so a repeat is not a second message. */
@@ -11,31 +10,25 @@ export interface Delivery {
 }
 
 /**
- * Sorts due rows into messages: rows that were claimed before stay together under their nonce, all
- * others of a member become one. Rows that no longer help are set apart.
+ * Sorts due rows into messages. Rows that were claimed before stay by themselves under their nonce: the
+ * message may have arrived, and nothing that it does not tell may be settled with it. All others of a
+ * member become one message, with what has come too late: a missed discard date must not pass in silence.
  */
-export function groupDue(
-  rows: readonly ReminderRow[],
-  now: Instant,
-): { readonly deliveries: readonly Delivery[]; readonly tooLate: readonly ReminderRow[] } {
+export function groupDue(rows: readonly ReminderRow[]): readonly Delivery[] {
   const groups = new Map<string, ReminderRow[]>();
-  const tooLate: ReminderRow[] = [];
   for (const row of rows) {
-    if (!isBefore(now, row.helpsUntil)) {
-      tooLate.push(row);
-      continue;
-    }
     const key = row.nonce === null ? `member ${row.memberId}` : `nonce ${row.nonce}`;
-    groups.set(key, [...(groups.get(key) ?? []), row]);
+    const group = groups.get(key);
+    if (group === undefined) groups.set(key, [row]);
+    else group.push(row);
   }
-  const deliveries = [...groups.values()].flatMap((group) => {
-    const sorted = [...group].sort(byDue);
+  return [...groups.values()].flatMap((group) => {
+    const sorted = group.toSorted(byDue);
     const [first] = sorted;
     return first === undefined
       ? []
       : [{ memberId: first.memberId, nonce: first.nonce ?? nonceOf(first), rows: sorted }];
   });
-  return { deliveries, tooLate };
 }
 
 /** Unique per message, since a row is the first of one message only. */

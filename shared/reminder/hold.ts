@@ -1,7 +1,7 @@
 import type { Place } from "../stock/types.ts";
 import { atWallClock, dateIn, type Instant, isBefore } from "../time.ts";
 import { isQuiet, outsideQuiet } from "./quiet.ts";
-import type { CurrentReminder, ReminderChoice, ReminderKind } from "./types.ts";
+import type { CurrentReminder, ReminderChoice, ReminderKind, ReminderRow } from "./types.ts";
 
 /** Must not come late: planned before quiet hours rather than after them. */
 export const PROMPT: ReadonlySet<ReminderKind> = new Set([
@@ -77,12 +77,16 @@ function waitOf(
 ): Instant | null {
   const away = awayUntil(choice, now);
   if (away !== null && isHeldWhileAway(row.kind, place, choice)) return away;
-  const isOnTime = isBefore(now, row.dueAt.add({ minutes: ON_TIME_MINUTES }));
-  if (isOnTime || !isQuiet(now, choice)) return null;
+  if (isOnTime(row, now) || !isQuiet(now, choice)) return null;
   const end = outsideQuiet(now, choice, "later");
   const helps = isBefore(now, row.helpsUntil);
   const isLastChance = helps && !isBefore(end, row.helpsUntil);
   return isLastChance && isUrgent(row.kind) ? null : end;
+}
+
+/** Whether a message at this time is what was planned for it. */
+export function isOnTime({ dueAt }: Pick<ReminderRow, "dueAt">, now: Instant): boolean {
+  return isBefore(now, dueAt.add({ minutes: ON_TIME_MINUTES }));
 }
 
 function isUrgent(kind: ReminderKind): boolean {

@@ -1,10 +1,15 @@
 import { createHash } from "node:crypto";
-import { REST, Routes } from "discord.js";
+import { REST, Routes, SnowflakeUtil } from "discord.js";
+import { Temporal } from "temporal-polyfill";
 import { z } from "zod";
+import type { Instant } from "../../shared/time.ts";
 import type { Rendered } from "./render.ts";
 
-/** Below the platform's 50 a second, so that commands always find room (topics/rate-limits). */
-const REQUESTS_PER_SECOND = 30;
+/**
+ * Half of the platform's 50 a second (topics/rate-limits): the library counts from the first request of
+ * each second, so any second may hold the end of one count and the beginning of the next.
+ */
+const REQUESTS_PER_SECOND = 25;
 /** Shorter waits for the rate limit are sat out here; longer ones go back to the caller. */
 const SIT_OUT_MS = 2_000;
 const TIMEOUT_MS = 15_000;
@@ -41,6 +46,8 @@ export interface Mailbox {
   post(channelId: string, nonce: string, rendered: Rendered, signal: AbortSignal): Promise<string>;
   /** The id of our message that bears the nonce's marker among the channel's last; null when none. */
   find(channelId: string, nonce: string, signal: AbortSignal): Promise<string | null>;
+  /** So many processes send for this bot: keeps to this one's part of the rate. */
+  share(processes: number): void;
   stop(): void;
 }
 
@@ -51,6 +58,11 @@ export interface Mailbox {
  */
 export function markerOf(nonce: string): number {
   return (createHash("sha256").update(nonce).digest().readUInt32BE(0) % 2_147_000_000) + 1_000;
+}
+
+/** When a message was stored: its id says so (reference, "Snowflakes"). */
+export function sentAt(messageId: string): Instant {
+  return Temporal.Instant.fromEpochMilliseconds(SnowflakeUtil.timestampFrom(messageId));
 }
 
 /**
@@ -95,6 +107,10 @@ export function createMailbox(parts: MailboxParts): Mailbox {
         (m) => m.nonce === nonce || m.components?.some(({ id }) => id === marker),
       );
       return found?.id ?? null;
+    },
+    share: (processes) => {
+      const part = Math.floor(REQUESTS_PER_SECOND / processes);
+      rest.options.globalRequestsPerSecond = Math.max(1, part);
     },
     stop: () => {
       rest.clearHashSweeper();

@@ -1,6 +1,6 @@
 import type { Messenger, OutgoingMessage, SendResult } from "../jobs/ports.ts";
 import { type ApiFault, CODE, faultOf } from "./api-fault.ts";
-import { type Mailbox, markerOf } from "./mailbox.ts";
+import { type Mailbox, markerOf, sentAt } from "./mailbox.ts";
 import type { AdapterLog } from "./ports.ts";
 import { render } from "./render.ts";
 import { drawPictures } from "./render-pictures.ts";
@@ -49,6 +49,7 @@ export function createMessenger(parts: MessengerParts): Messenger {
       }
       return sendTo(parts, message, places, signal);
     },
+    share: (processes) => parts.mailbox.share(processes),
   };
 }
 
@@ -75,7 +76,9 @@ async function findEarlier(
   for (const { where, open } of places) {
     try {
       const messageId = await parts.mailbox.find(await open(), nonce, signal);
-      if (messageId !== null) return { kind: "sent", messageId, where, directClosed: false };
+      if (messageId === null) continue;
+      const earlierAt = sentAt(messageId);
+      return { kind: "sent", messageId, where, directClosed: false, earlierAt };
     } catch (error) {
       const tried = judge(parts, faultOf(error));
       // Where we may not even look, nothing of ours can have been stored.

@@ -1,4 +1,4 @@
-import type { Group, Member, Stores } from "../../commands/kit/ports.ts";
+import type { Group, Member } from "../../commands/kit/ports.ts";
 import type { Reply } from "../../commands/kit/reply.ts";
 import { waitUntil } from "../../shared/reminder/hold.ts";
 import type { ReminderRow } from "../../shared/reminder/types.ts";
@@ -6,15 +6,16 @@ import type { Instant } from "../../shared/time.ts";
 import type { Clock } from "../clock.ts";
 import type { Log } from "../log.ts";
 import { measure } from "./measure.ts";
-import type { Parcel } from "./parcel.ts";
 import {
   type Deliveries,
   type JobMeter,
   type Messenger,
+  type Recipient,
   type SendResult,
   UNTOLD,
 } from "./ports.ts";
-import { type AskCurrent, type Held, sorted, stillTrue } from "./still-true.ts";
+import { type AskCurrent, type Held, isAsDerived, sorted, stillTrue } from "./still-true.ts";
+import type { Taken } from "./take.ts";
 
 /** Words a reminder message (`commands/reminders/message.ts`). */
 export type RenderReminder = (input: {
@@ -28,7 +29,6 @@ export type RenderReminder = (input: {
 
 export interface DeliverParts {
   readonly deliveries: Deliveries;
-  readonly stores: { readonly members: Pick<Stores["members"], "find"> };
   readonly messenger: Messenger;
   readonly render: RenderReminder;
   readonly current: AskCurrent;
@@ -40,7 +40,7 @@ export interface DeliverParts {
 }
 
 /**
- * What became of one parcel. "lost": another worker has it, or the stock changed and it is moot. "waits":
+ * What became of one message. "lost": the stock changed and it is moot. "waits":
  * the member is away, or asleep.
  */
 export type Fate =
@@ -50,7 +50,6 @@ export type Fate =
 
 type Settlement = Parameters<Deliveries["settle"]>[0]["result"];
 
-const LEASE = { minutes: 2 };
 /** What only says that something came too late is not worth more tries than this. */
 const LATE_ATTEMPTS_MAX = 8;
 const FIRST_WAIT_MS = 30_000;
@@ -58,79 +57,59 @@ const WAIT_MAX_MS = 30 * 60_000;
 const TOO_LATE = "came too late to help; the member was told";
 
 /**
- * Claims, words, sends and records one message, in this order. A process that dies between any two of
- * these leaves a claim whose lease runs out; the next try goes out under the same nonce.
+ * Words, sends and records one message that was claimed, in this order. A process that dies between any
+ * two of these leaves a claim whose lease runs out; the next try goes out under the same nonce.
  */
-export async function deliver(parts: DeliverParts, parcel: Parcel): Promise<Fate> {
-  const claimed = await claim(parts, parcel);
-  if (claimed.length === 0) return { kind: "lost" };
+export async function deliver(parts: DeliverParts, taken: Taken): Promise<Fate> {
+  const { nonce, recipient } = taken;
   const now = parts.clock.now();
-  const member = await parts.stores.members.find(parcel.memberId);
-  if (member === null) return sendAndSettle(parts, null, claimed);
-  const { held, list } = await stillTrue(parts, member, claimed, now);
-  if (held.length === 0) return { kind: "lost" };
+  if (recipient === null || isAsDerived(taken, now)) return sendAndSettle(parts, taken);
+  const { member } = recipient;
+  const list = await stillTrue(parts, member, taken, now);
+  if (list.length === 0) return { kind: "lost" };
   const until = waitUntil(list, member.choice, now);
-  if (until === null) return sendAndSettle(parts, member, held);
+  if (until === null) {
+    return sendAndSettle(parts, { ...taken, rows: list.map(({ row }) => row) });
+  }
   // They stay claimed: deriving anew drops what no longer helps, and that has to be told when they wake.
-  await settle(parts, held, { state: "retry", retryAt: until, reason: "away or quiet hours" });
+  const result = { state: "retry", retryAt: until, reason: "away or quiet hours" } as const;
+  await parts.deliveries.settle({ nonce, worker: parts.worker, at: now, result });
   return { kind: "waits" };
 }
 
 async function sendAndSettle(
   parts: DeliverParts,
-  member: Member | null,
-  held: readonly Held[],
+  { nonce, rows, recipient }: Taken,
 ): Promise<Fate> {
-  const [first] = held;
-  if (first === undefined) return { kind: "lost" };
-  const attempt = Math.max(...held.flatMap(rowsOf).map((row) => row.attempts), 1);
-  const result = await send(parts, member, held, first.nonce, attempt);
+  const held = sorted(rows, parts.clock.now());
+  const attempt = Math.max(...rows.map((row) => row.attempts), 1);
+  const result = await send(parts, recipient, held, nonce, attempt);
   // An outage of the platform must not use up a safety reminder: it is tried for as long as it helps.
-  const stillHelps = held.some(({ rows }) => rows.length > 0);
-  const settled = await settle(parts, held, settlementOf(parts, result, attempt, stillHelps));
-  if (!settled) {
-    parts.log.warn({ nonce: first.nonce, result: result.kind }, "the lease ran out while sending");
-  }
+  const stillHelps = held.rows.length > 0;
+  const settlement = settlementOf(parts, result, attempt, stillHelps);
+  // What an earlier try told in time was told in time, however late that is found out.
+  const told =
+    result.kind === "sent" && result.earlierAt !== undefined
+      ? sorted(rows, result.earlierAt)
+      : held;
+  const settled = await settle(parts, nonce, told, settlement);
+  if (!settled) parts.log.warn({ nonce, result: result.kind }, "the lease ran out while sending");
   const kind = settlementKind(result, attempt, stillHelps);
-  if (settled && parts.meter !== undefined) measure(parts.meter, held, kind, parts.clock.now());
-  return { kind, late: kind === "sent" ? held.flatMap(({ late }) => late).length : 0 };
-}
-
-function rowsOf(held: Held): readonly ReminderRow[] {
-  return [...held.rows, ...held.late];
-}
-
-/**
- * What is ours now. Sorted anew: a claim may bring rows of an abandoned delivery that the page cut off,
- * and they must be worded too, for they are settled with it.
- */
-async function claim(parts: DeliverParts, parcel: Parcel): Promise<readonly Held[]> {
-  const now = parts.clock.now();
-  const held: Held[] = [];
-  for (const { nonce, rows } of parcel.holdings) {
-    const ours = await parts.deliveries.claim({
-      ids: rows.map(({ id }) => id),
-      nonce,
-      worker: parts.worker,
-      now,
-      leaseUntil: now.add(LEASE),
-    });
-    if (ours.length > 0) held.push(sorted(nonce, ours, now));
-  }
-  return held;
+  if (settled && parts.meter !== undefined) measure(parts.meter, told, kind, parts.clock.now());
+  return { kind, late: kind === "sent" ? told.late.length : 0 };
 }
 
 async function send(
   parts: DeliverParts,
-  member: Member | null,
-  held: readonly Held[],
+  recipient: Recipient | null,
+  held: Held,
   nonce: string,
   attempt: number,
 ): Promise<SendResult> {
-  const group = member === null ? null : await parts.deliveries.group(member.id);
-  if (member === null || group === null) {
+  if (recipient === null) {
     return { kind: "impossible", reason: "the member is gone", directClosed: false };
   }
+  const { member, group } = recipient;
   const result = await wordAndSend(parts, { member, group, held, nonce, attempt });
   // Before the delivery is settled, so that a crash in between notes it at the next try.
   await noteDirect(parts, member, result);
@@ -144,16 +123,10 @@ async function wordAndSend(
     nonce,
     attempt,
     ...who
-  }: { member: Member; group: Group; held: readonly Held[]; nonce: string; attempt: number },
+  }: { member: Member; group: Group; held: Held; nonce: string; attempt: number },
 ): Promise<SendResult> {
   try {
-    const reply = render({
-      ...who,
-      rows: held.flatMap(({ rows }) => rows),
-      late: held.flatMap(({ late }) => late),
-      now: clock.now(),
-      nonce,
-    });
+    const reply = render({ ...who, ...held, now: clock.now(), nonce });
     return await messenger.send({ to: who.member, group: who.group, nonce, attempt, reply });
   } catch (error) {
     // An error while sending does not mean that nothing was sent.
@@ -212,24 +185,25 @@ function backoffMs(attempt: number): number {
 }
 
 /**
- * The holding that lends the message its nonce comes last: should the process die before it, the
- * message is repeated under that same nonce, which the platform knows, and nothing is told twice.
+ * Records what became of the message: of what it told in time, and apart from that of what came too late.
+ * Should the process die in between, what is left is found again by its nonce, and not told twice.
  */
 async function settle(
   { deliveries, worker, clock }: DeliverParts,
-  held: readonly Held[],
+  nonce: string,
+  { rows, late }: Held,
   result: Settlement,
 ): Promise<boolean> {
-  let all = true;
-  for (const { nonce, rows } of held.toReversed()) {
-    const own = rows.length === 0 ? lateSettlement(result) : result;
-    all = (await deliveries.settle({ nonce, worker, at: clock.now(), result: own })) && all;
+  const lease = { nonce, worker, at: clock.now() };
+  if (late.length === 0 || result.state === "retry") {
+    return deliveries.settle({ ...lease, result });
   }
-  return all;
+  const ids = late.map(({ id }) => id);
+  const areTold = await deliveries.settle({ ...lease, ids, result: lateSettlement(result) });
+  return rows.length === 0 ? areTold : (await deliveries.settle({ ...lease, result })) && areTold;
 }
 
-function lateSettlement(result: Settlement): Settlement {
-  if (result.state === "retry") return result;
+function lateSettlement(result: Exclude<Settlement, { readonly state: "retry" }>): Settlement {
   const reason = result.state === "failed" ? `${UNTOLD}${result.reason}` : TOO_LATE;
   return { state: "expired", reason };
 }

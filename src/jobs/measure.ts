@@ -5,12 +5,10 @@ import type { Held } from "./still-true.ts";
 /** Tells the meter what became of one message's reminders. */
 export function measure(
   meter: JobMeter,
-  held: readonly Held[],
+  { rows, late }: Held,
   became: "sent" | "retry" | "failed",
   now: Instant,
 ): void {
-  const rows = held.flatMap((one) => one.rows);
-  const late = held.flatMap((one) => one.late);
   if (became === "retry") {
     meter.reminders("retried", rows.length + late.length);
     return;

@@ -23,9 +23,30 @@ export interface Deliveries {
     readonly now: Instant;
     readonly leaseUntil: Instant;
   }): Promise<readonly ReminderRow[]>;
-  /** Finishes a delivery that `worker` still holds; false when it no longer does. */
+  /**
+   * Claims rows for deliveries that were never tried, in one statement: only rows still scheduled. Returns
+   * the rows now held, each under the nonce of its delivery, and which plan each member's followed from.
+   */
+  claimNew(input: {
+    readonly fresh: readonly { readonly nonce: string; readonly ids: readonly ReminderId[] }[];
+    readonly worker: string;
+    readonly now: Instant;
+    readonly leaseUntil: Instant;
+  }): Promise<{
+    readonly rows: readonly ReminderRow[];
+    readonly planVersions: ReadonlyMap<MemberId, number>;
+  }>;
+  /** How many other workers hold something at `now`: they send at the same time. */
+  others(worker: string, now: Instant): Promise<number>;
+  /** Those of the members that there are, with what a message to them needs. */
+  recipients(ids: readonly MemberId[]): Promise<ReadonlyMap<MemberId, Recipient>>;
+  /**
+   * Finishes a delivery that `worker` still holds, or only those of its rows that are named; false when
+   * it no longer does.
+   */
   settle(input: {
     readonly nonce: string;
+    readonly ids?: readonly ReminderId[];
     readonly worker: string;
     readonly at: Instant;
     readonly result:
@@ -60,6 +81,14 @@ export interface Deliveries {
   /** Notes that direct messages to the member are closed (or open again: null). */
   setDirectClosed(memberId: MemberId, at: Instant | null): Promise<void>;
   group(memberId: MemberId): Promise<Group | null>;
+}
+
+/** Whom a message goes to. */
+export interface Recipient {
+  readonly member: Member;
+  readonly group: Group;
+  /** When their reminders are to be derived anew; null when nothing is in stock. */
+  readonly replanAt: Instant | null;
 }
 
 /** Reminders as a whole: counted, let go and cleared away. Implemented in `src/store/`. */
@@ -116,6 +145,8 @@ export type SendResult =
       readonly messageId: string;
       readonly where: "direct message" | "channel";
       readonly directClosed: boolean;
+      /** When an earlier try of it arrived; absent for one that arrived now. */
+      readonly earlierAt?: Instant;
     }
   /** Nobody knows whether it arrived, or the platform asks to wait: repeat the same nonce later. */
   | { readonly kind: "unknown"; readonly reason: string; readonly retryAfterMs: number | null }
@@ -125,4 +156,6 @@ export type SendResult =
 /** Carries a message to a member. Implemented by `src/discord/` and `src/terminal/`. */
 export interface Messenger {
   send(message: OutgoingMessage): Promise<SendResult>;
+  /** So many processes send at this time: each keeps to its part of what the platform allows a bot. */
+  share?(processes: number): void;
 }

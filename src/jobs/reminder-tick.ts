@@ -1,10 +1,12 @@
-import type { Member } from "../../commands/kit/ports.ts";
+import type { Member, Stores } from "../../commands/kit/ports.ts";
 import type { MemberId } from "../../shared/ids.ts";
+import { type Delivery, groupDue } from "../../shared/reminder/group.ts";
 import type { Instant } from "../../shared/time.ts";
 import { type DeliverParts, deliver, type Fate } from "./deliver.ts";
-import { type Parcel, parcelsOf } from "./parcel.ts";
+import { type Taken, take } from "./take.ts";
 
 export interface TickParts extends DeliverParts {
+  readonly stores: { readonly members: Pick<Stores["members"], "find"> };
   /** Derives a member's reminders again (`commands/kit/plan.ts`). */
   readonly replan: (member: Member, now: Instant) => Promise<unknown>;
   /** Messages under way at a time. 1 makes their order repeatable. */
@@ -94,21 +96,39 @@ async function deliverAll(parts: TickParts, count: Count): Promise<void> {
   for (;;) {
     const now = parts.clock.now();
     const due = await parts.deliveries.due(now, now.add(MERGE_WINDOW), PAGE);
-    const fresh = parcelsOf(due, now).filter((parcel) => !seen.has(keyOf(parcel)));
+    const fresh = groupDue(due).filter(({ nonce }) => !seen.has(nonce));
     if (fresh.length === 0) return;
-    for (const parcel of fresh) seen.add(keyOf(parcel));
-    await inLanes(parts.lanes ?? LANES, fresh, async (parcel) => {
-      if (parts.stopping?.aborted === true) return;
+    for (const { nonce } of fresh) seen.add(nonce);
+    await inLanes(parts.lanes ?? LANES, takings(parts, count, fresh), async (taken) => {
       await noted(parts, count, "delivering", async () =>
-        tally(count, await deliver(parts, parcel)),
+        tally(count, await deliver(parts, taken)),
       );
     });
     if (parts.stopping?.aborted === true) return;
   }
 }
 
-function keyOf(parcel: Parcel): string {
-  return parcel.holdings.map(({ nonce }) => nonce).join(" ");
+/**
+ * Messages that are ours, claimed as many at a time as there are lanes: no more than can be begun at
+ * once lies claimed, and each statement serves several. Ends when the process is asked to stop.
+ */
+async function* takings(
+  parts: TickParts,
+  count: Count,
+  due: readonly Delivery[],
+): AsyncGenerator<Taken, void, undefined> {
+  const atATime = parts.lanes ?? LANES;
+  for (let from = 0; from < due.length; from += atATime) {
+    if (parts.stopping?.aborted === true) return;
+    let taken: readonly Taken[] = [];
+    await noted(parts, count, "claiming", async () => {
+      taken = await take(parts, due.slice(from, from + atATime));
+      // Asked after the claim, which the others see: of two that begin at once, each knows of the other.
+      const { deliveries, worker, clock, messenger } = parts;
+      messenger.share?.(1 + (await deliveries.others(worker, clock.now())));
+    });
+    yield* taken;
+  }
 }
 
 function tally(count: Count, fate: Fate): void {
@@ -135,13 +155,14 @@ async function noted(
 
 async function inLanes<T>(
   lanes: number,
-  items: readonly T[],
+  items: AsyncGenerator<T, void, undefined>,
   work: (item: T) => Promise<void>,
 ): Promise<void> {
-  // One iterator for all lanes: each takes the next item when it is free.
-  const rest = items.values();
+  // One source for all lanes: each takes the next item when it is free.
   const lane = async (): Promise<void> => {
-    for (const item of rest) await work(item);
+    for (let item = await items.next(); item.done !== true; item = await items.next()) {
+      await work(item.value);
+    }
   };
   await Promise.all(Array.from({ length: lanes }, lane));
 }

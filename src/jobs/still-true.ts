@@ -1,12 +1,13 @@
 import type { Member } from "../../commands/kit/ports.ts";
-import { isOutlasted } from "../../shared/reminder/hold.ts";
-import type { CurrentReminder, ReminderRow } from "../../shared/reminder/types.ts";
+import { isAgain } from "../../shared/reminder/again.ts";
+import { isOnTime, isOutlasted } from "../../shared/reminder/hold.ts";
+import type { CurrentReminder, ReminderKind, ReminderRow } from "../../shared/reminder/types.ts";
 import { type Instant, isBefore } from "../../shared/time.ts";
 import type { Deliveries } from "./ports.ts";
+import type { Taken } from "./take.ts";
 
-/** A holding that is ours, sorted by whether it still helps. */
+/** The rows of one message, sorted by whether they still help. */
 export interface Held {
-  readonly nonce: string;
   readonly rows: readonly ReminderRow[];
   readonly late: readonly ReminderRow[];
 }
@@ -21,9 +22,35 @@ export type AskCurrent = (
 const GONE = "no longer true; nobody was told";
 
 /** Sorts rows by whether they still help at `now`. */
-export function sorted(nonce: string, rows: readonly ReminderRow[], now: Instant): Held {
+export function sorted(rows: readonly ReminderRow[], now: Instant): Held {
   const helps = (row: ReminderRow): boolean => isBefore(now, row.helpsUntil);
-  return { nonce, rows: rows.filter(helps), late: rows.filter((row) => !helps(row)) };
+  return { rows: rows.filter(helps), late: rows.filter((row) => !helps(row)) };
+}
+
+/** Follow from the meals as well, and so from how late it is: a meal counts for two hours after it. */
+const OF_MEALS: ReadonlySet<ReminderKind> = new Set(["thaw tonight", "freeze the surplus"]);
+const MEAL_COUNTS_FOR = { hours: 2 };
+
+/**
+ * Whether rows are certain to be true as they stand, so that the stock need not be looked at again: on
+ * time, at the first try, and neither did the stock, meals or times change since they were claimed
+ * (every change rewrites what is still scheduled), nor are they to be derived anew by now. Not what was
+ * put off, which no rewrite touches, nor for a member who may be away.
+ */
+export function isAsDerived({ rows, recipient, planVersion }: Taken, now: Instant): boolean {
+  if (recipient === null || planVersion === null || recipient.replanAt === null) return false;
+  const { member, replanAt } = recipient;
+  if (member.planVersion !== planVersion || member.choice.pausedUntil !== null) return false;
+  return rows.every((row) => {
+    const known = OF_MEALS.has(row.kind) ? now.add(MEAL_COUNTS_FOR) : now;
+    return (
+      row.attempts === 1 &&
+      !isAgain(row.key) &&
+      isOnTime(row, now) &&
+      isBefore(now, row.helpsUntil) &&
+      isBefore(known, replanAt)
+    );
+  });
 }
 
 /**
@@ -37,28 +64,16 @@ export async function stillTrue(
     readonly worker: string;
   },
   member: Member,
-  held: readonly Held[],
+  { nonce, rows }: { readonly nonce: string; readonly rows: readonly ReminderRow[] },
   now: Instant,
-): Promise<{ readonly held: readonly Held[]; readonly list: readonly CurrentReminder[] }> {
-  const all = held.flatMap(({ rows, late }) => [...rows, ...late]);
-  const found = await parts.current(member, all, now);
+): Promise<readonly CurrentReminder[]> {
+  const found = await parts.current(member, rows, now);
   const list = found.filter((one) => !isOutlasted(one, member.choice, now));
-  const byId = new Map(list.map(({ row }) => [row.id, row]));
-  const left: Held[] = [];
-  for (const { nonce, rows, late } of held) {
-    const own = [...rows, ...late];
-    const gone = own.filter(({ id }) => !byId.has(id));
-    if (gone.length > 0) {
-      await parts.deliveries.withdraw({
-        rows: gone,
-        nonce,
-        worker: parts.worker,
-        at: now,
-        reason: GONE,
-      });
-    }
-    const kept = own.flatMap(({ id }) => byId.get(id) ?? []);
-    if (kept.length > 0) left.push(sorted(nonce, kept, now));
+  const left = new Set(list.map(({ row }) => row.id));
+  const gone = rows.filter(({ id }) => !left.has(id));
+  if (gone.length > 0) {
+    const { worker } = parts;
+    await parts.deliveries.withdraw({ rows: gone, nonce, worker, at: now, reason: GONE });
   }
-  return { held: left, list };
+  return list;
 }

@@ -1,13 +1,13 @@
-import { memberId } from "../../shared/ids.ts";
+import { type MemberId, memberId } from "../../shared/ids.ts";
 import type { ReminderRow } from "../../shared/reminder/types.ts";
 import type { Instant } from "../../shared/time.ts";
 import type { Deliveries } from "../jobs/ports.ts";
 import { chunks } from "./chunks.ts";
-import { toColumn, toColumnOrNull, toInstant } from "./documents.ts";
+import { toColumn, toColumnOrNull, toInstant, toInstantOrNull } from "./documents.ts";
 import { byDueAt, dueRows } from "./due.ts";
 import type { PrismaClient } from "./generated/client.ts";
 import { patiently } from "./patience.ts";
-import { toGroup, toReminder } from "./rows.ts";
+import { toGroup, toMember, toReminder } from "./rows.ts";
 import type { ReminderColumns as Row, Taking } from "./taking.ts";
 
 type Result = Parameters<Deliveries["settle"]>[0]["result"];
@@ -70,10 +70,46 @@ export function prismaDeliveries(db: PrismaClient, taking: Taking): Deliveries {
       return rows.toSorted(byDueAt).map(toReminder);
     },
 
-    settle: async ({ nonce, worker, at, result }) => {
+    claimNew: async (claim) => {
+      const taken = await patiently(() => taking.claimNew(claim));
+      const rows: ReminderRow[] = [];
+      const planVersions = new Map<MemberId, number>();
+      const versionOf = new Map(taken.map(({ id, planVersion }) => [id, Number(planVersion)]));
+      for (const ids of chunks([...versionOf.keys()])) {
+        const found = await db.reminder.findMany({ where: { id: { in: [...ids] } } });
+        for (const row of found.toSorted(byDueAt).map(toReminder)) {
+          rows.push(row);
+          planVersions.set(row.memberId, versionOf.get(row.id) ?? 0);
+        }
+      }
+      return { rows, planVersions };
+    },
+
+    others: (worker, now) => patiently(() => taking.others(worker, toColumn(now))),
+
+    recipients: async (ids) => {
+      const found = await Promise.all(
+        chunks([...new Set(ids)]).map((some) =>
+          db.member.findMany({ where: { id: { in: [...some] } }, include: { group: true } }),
+        ),
+      );
+      return new Map(
+        found.flat().map((row) => {
+          const { group, replanAt } = row;
+          const member = toMember(row);
+          return [
+            member.id,
+            { member, group: toGroup(group), replanAt: toInstantOrNull(replanAt) },
+          ];
+        }),
+      );
+    },
+
+    settle: async ({ nonce, ids, worker, at, result }) => {
+      const only = ids === undefined ? {} : { id: { in: [...ids] } };
       const { count } = await patiently(() =>
         db.reminder.updateMany({
-          where: { nonce, claimedBy: worker, state: "claimed" },
+          where: { ...only, nonce, claimedBy: worker, state: "claimed" },
           data: settledColumns(result, at),
         }),
       );

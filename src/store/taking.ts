@@ -5,6 +5,13 @@ import type { Prisma, PrismaClient } from "./generated/client.ts";
 
 export type ReminderColumns = Prisma.ReminderGetPayload<object>;
 type Claim = Parameters<Deliveries["claim"]>[0];
+type ClaimNew = Parameters<Deliveries["claimNew"]>[0];
+
+/** A row that is held now, and the plan of its member that it followed from. */
+export interface TakenNew {
+  readonly id: string;
+  readonly planVersion: number;
+}
 
 /**
  * Taking work that several workers may want at once, so that each piece is taken by one of them. The
@@ -13,6 +20,10 @@ type Claim = Parameters<Deliveries["claim"]>[0];
 export interface Taking {
   /** See `Deliveries.claim`. */
   claim(claim: Claim): Promise<readonly ReminderColumns[]>;
+  /** See `Deliveries.claimNew`. */
+  claimNew(claim: ClaimNew): Promise<readonly TakenNew[]>;
+  /** See `Deliveries.others`. */
+  others(worker: string, now: Date): Promise<number>;
   /**
    * Ids of members to derive anew, at most `limit`, earliest first. They come again after two minutes
    * unless the deriving sets another time, so that a worker that dies loses nobody. See
@@ -49,6 +60,21 @@ export function takingFromFile(db: PrismaClient): Taking {
           attempts: { increment: 1 },
         },
       }),
+
+    claimNew: ({ fresh, worker, leaseUntil }) => {
+      const wanted = fresh.flatMap(({ nonce, ids }) => ids.map((id) => [id, nonce]));
+      return db.$queryRaw<TakenNew[]>`
+        UPDATE "Reminder"
+           SET "state" = 'claimed', "nonce" = w."nonce", "claimedBy" = ${worker},
+               "leaseUntil" = ${toColumn(leaseUntil)}, "attempts" = "attempts" + 1
+          FROM (SELECT json_extract("value", '$[0]') AS "id", json_extract("value", '$[1]') AS "nonce"
+                  FROM json_each(${JSON.stringify(wanted)})) AS w
+         WHERE "Reminder"."id" = w."id" AND "state" = 'scheduled'
+        RETURNING "id", (SELECT m."planVersion" FROM "Member" AS m WHERE m."id" = "memberId")
+                        AS "planVersion"`;
+    },
+
+    others: async () => 0,
 
     replans: async (now, limit) => {
       const due = await db.member.findMany({
@@ -110,6 +136,42 @@ export function takingFromServer(db: PrismaClient): Taking {
                 OR (r."nonce" = ${nonce} AND r."state" = 'claimed' AND r."leaseUntil" <= ${at}))
         RETURNING r."id"`;
       return rowsOf(taken);
+    },
+
+    claimNew: ({ fresh, worker, leaseUntil }) => {
+      const wanted = fresh.flatMap(({ nonce, ids }) => ids.map((id) => ({ id, nonce })));
+      return db.$queryRaw<TakenNew[]>`
+        WITH "asked" AS MATERIALIZED (
+          SELECT * FROM unnest(${wanted.map(({ id }) => id)}::text[],
+                               ${wanted.map(({ nonce }) => nonce)}::text[]) AS a ("id", "nonce")
+        ), "turn" AS MATERIALIZED (
+          SELECT "nonce", pg_try_advisory_xact_lock(${DELIVERY_LOCK}::int, hashtext("nonce")) AS "mine"
+            FROM (SELECT DISTINCT "nonce" FROM "asked") AS n
+        ), "wanted" AS MATERIALIZED (
+          SELECT r."id", r."memberId", a."nonce"
+            FROM "Reminder" AS r JOIN "asked" AS a ON a."id" = r."id"
+            JOIN "turn" AS t ON t."nonce" = a."nonce" AND t."mine"
+           WHERE r."state" = 'scheduled'
+        ), "owner" AS MATERIALIZED (
+          SELECT "id", "planVersion" FROM "Member"
+           WHERE "id" IN (SELECT "memberId" FROM "wanted")
+           ORDER BY "id" FOR NO KEY UPDATE
+        )
+        UPDATE "Reminder" AS r
+           SET "state" = 'claimed', "nonce" = w."nonce", "claimedBy" = ${worker},
+               "leaseUntil" = ${toColumn(leaseUntil)}, "attempts" = r."attempts" + 1
+          FROM "wanted" AS w JOIN "owner" AS o ON o."id" = w."memberId"
+         WHERE r."id" = w."id" AND r."state" = 'scheduled'
+        RETURNING r."id", o."planVersion"`;
+    },
+
+    others: async (worker, now) => {
+      const found = await db.reminder.findMany({
+        where: { state: "claimed", leaseUntil: { gt: now }, claimedBy: { not: worker } },
+        distinct: ["claimedBy"],
+        select: { claimedBy: true },
+      });
+      return found.length;
     },
 
     replans: async (now, limit) => {

@@ -6,7 +6,7 @@ import { checkMessage } from "./rules/message-rules.ts";
 import { type Channel, channelJson, type Message, messageJson } from "./world.ts";
 
 /** How long a nonce is remembered; the platform says "the past few minutes". */
-const NONCE_MS = 180_000;
+export const NONCE_MS = 180_000;
 
 export interface Draft {
   readonly received: Received;
@@ -82,7 +82,7 @@ export function createMessage(
   if (earlier !== null) return earlier;
   const message = writeMessage(platform, { received, body, channelId, onlyFor: null });
   if (message.nonce !== null) {
-    const untilMs = performance.now() + NONCE_MS;
+    const untilMs = platform.world.nowMs() + NONCE_MS;
     platform.nonces.set(message.nonce, { messageId: message.id, untilMs });
   }
   return { status: 200, body: shown(platform, message, true) };
@@ -92,7 +92,7 @@ function earlierByNonce(platform: Platform, body: JsonObject): HttpAnswer | null
   const nonce = body["nonce"];
   if (body["enforce_nonce"] !== true || typeof nonce !== "string") return null;
   const known = platform.nonces.get(nonce);
-  if (known === undefined || known.untilMs < performance.now()) return null;
+  if (known === undefined || known.untilMs < platform.world.nowMs()) return null;
   const message = platform.world.messages.get(known.messageId);
   return message === undefined
     ? REFUSALS.unknownMessage

@@ -87,7 +87,7 @@ export class Platform {
   async until<T>(
     what: string,
     check: () => T | null | undefined | false,
-    limitMs = 10_000,
+    limitMs = 30_000,
   ): Promise<T> {
     const endMs = performance.now() + limitMs;
     for (;;) {

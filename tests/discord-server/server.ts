@@ -4,7 +4,7 @@ import type { Duplex } from "node:stream";
 import type { HttpAnswer } from "./answer.ts";
 import { refusal } from "./answer.ts";
 import { type Answered, Driver } from "./driver.ts";
-import type { Fault } from "./faults.ts";
+import type { Fault, FaultKind } from "./faults.ts";
 import { Gateway } from "./gateway.ts";
 import type { GivenOptions } from "./payload.ts";
 import { Platform } from "./platform.ts";
@@ -137,11 +137,13 @@ export class DiscordServer {
       const received = await readRequest(request);
       const fault = this.platform.faults.take(received);
       if (fault?.kind === "hold") await fault.gate;
-      const isBefore = fault?.kind === "429" || fault?.kind === "500" || fault?.kind === "refuse";
-      const real = isBefore ? null : answer(this.platform, received);
+      if (fault?.kind === "act") await fault.before?.();
+      const real = isUndone(fault) ? null : answer(this.platform, received);
+      if (fault?.kind === "act") await fault.after?.();
       const said = sayInstead(fault, real ?? { status: 500 });
       this.#record(received, said === "reset" ? 0 : said.status);
       if (said === "reset") request.socket.destroy();
+      else if (fault?.kind === "act" && fault.says === "cut") cut(response, said);
       else write(response, said);
     } catch (error) {
       write(response, refusal(500, 0, String(error)));
@@ -155,8 +157,16 @@ export class DiscordServer {
   }
 }
 
-function sayInstead(fault: Fault | null, real: HttpAnswer): HttpAnswer | "reset" {
+/** Whether the platform does nothing of what was asked. */
+function isUndone(fault: FaultKind | null): boolean {
+  if (fault?.kind === "act") return !fault.isDone;
+  return fault?.kind === "429" || fault?.kind === "500" || fault?.kind === "refuse";
+}
+
+function sayInstead(fault: FaultKind | null, real: HttpAnswer): HttpAnswer | "reset" {
   switch (fault?.kind) {
+    case "act":
+      return fault.says === "the truth" || fault.says === "cut" ? real : fault.says;
     case "429":
       return {
         status: 429,
@@ -186,6 +196,16 @@ function write(response: ServerResponse, said: HttpAnswer): void {
   const typed = said.status === 204 ? {} : { "content-type": type };
   response.writeHead(said.status, { ...typed, ...said.headers });
   response.end(body);
+}
+
+/** Breaks the connection off in the middle of the answer. */
+function cut(response: ServerResponse, said: HttpAnswer): void {
+  const whole = JSON.stringify(said.body ?? {});
+  response.writeHead(said.status, {
+    "content-type": "application/json",
+    "content-length": whole.length,
+  });
+  response.write(whole.slice(0, Math.floor(whole.length / 2)), () => response.destroy());
 }
 
 /** Starts the loopback platform. Close it at the end of the test. */

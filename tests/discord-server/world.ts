@@ -61,7 +61,9 @@ export interface Message {
 
 /** Everything the loopback platform knows. Bounded: the oldest messages go when there are too many. */
 export class World {
-  readonly nextId = snowflakes();
+  /** The platform's own time in milliseconds, which its ids tell. */
+  nowMs: () => number = Date.now;
+  readonly nextId = snowflakes(() => this.nowMs());
   readonly users = new Map<string, User>();
   readonly guilds = new Map<string, Guild>();
   readonly channels = new Map<string, Channel>();

@@ -174,24 +174,20 @@ describe("grouping what is due", () => {
     nonce: null,
     ...rest,
   });
-  const now = instant("2026-10-12T18:05:00Z");
 
   it("makes one message of all that is due for one member, another for the next", () => {
-    const { deliveries } = groupDue(
-      [row("b"), row("a"), row("c", { memberId: memberId("m2") })],
-      now,
-    );
+    const deliveries = groupDue([row("b"), row("a"), row("c", { memberId: memberId("m2") })]);
     expect(deliveries.map((one) => [one.memberId, one.nonce, one.rows.map((r) => r.id)])).toEqual([
       ["m1", "ra", ["a", "b"]],
       ["m2", "rc", ["c"]],
     ]);
   });
   it("keeps rows that were claimed together under their nonce", () => {
-    const { deliveries } = groupDue([row("a"), row("b", { nonce: "rb", attempts: 1 })], now);
-    expect(deliveries.map((one) => one.nonce).sort()).toEqual(["ra", "rb"]);
-  });
-  it("sets apart what no longer helps", () => {
-    const late = row("a", { helpsUntil: now });
-    expect(groupDue([late], now)).toEqual({ deliveries: [], tooLate: [late] });
+    const claimed = { nonce: "rb", attempts: 1 };
+    const deliveries = groupDue([row("a"), row("b", claimed), row("c", claimed)]);
+    expect(deliveries.map((one) => [one.nonce, one.rows.map((r) => r.id)])).toEqual([
+      ["ra", ["a"]],
+      ["rb", ["b", "c"]],
+    ]);
   });
 });

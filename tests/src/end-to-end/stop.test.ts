@@ -82,7 +82,7 @@ function startBot(env: Readonly<Record<string, string>> = {}): Child {
 }
 
 /** Waits for what the other process writes; nobody tells of that. */
-const soon = (check: () => void) => vi.waitFor(check, { timeout: 10_000, interval: 20 });
+const soon = (check: () => void) => vi.waitFor(check, { timeout: 30_000, interval: 20 });
 const inState = (state: string) => rows().filter((row) => row.state === state).length;
 
 const stored = () => users.flatMap((user) => server.directMessages(user).map(textOf));

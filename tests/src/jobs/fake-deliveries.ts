@@ -7,6 +7,7 @@ import type {
   Deliveries,
   Messenger,
   OutgoingMessage,
+  Recipient,
   SendResult,
 } from "../../../src/jobs/ports.ts";
 
@@ -87,6 +88,9 @@ export class FakeDeliveries implements Deliveries {
   readonly kept = new Map<string, Kept>();
   readonly directClosed = new Map<string, Instant | null>();
   replanIds: MemberId[] = [];
+  /** Whose reminders they are. */
+  people: readonly Member[] = [memberNamed("ana")];
+  readonly others: Deliveries["others"] = async () => 0;
 
   constructor(rows: readonly ReminderRow[]) {
     for (const row of rows) this.add(row);
@@ -96,12 +100,8 @@ export class FakeDeliveries implements Deliveries {
     this.kept.set(row.id, { row, leaseUntil: null, worker: null, reason: "" });
   }
 
-  state(id: string): string {
-    return this.kept.get(id)?.row.state ?? "none";
-  }
-  reason(id: string): string {
-    return this.kept.get(id)?.reason ?? "";
-  }
+  readonly state = (id: string): string => this.kept.get(id)?.row.state ?? "none";
+  readonly reason = (id: string): string => this.kept.get(id)?.reason ?? "";
 
   #free({ row, leaseUntil }: Kept, now: Instant): boolean {
     return row.state === "scheduled" || (row.state === "claimed" && isBy(leaseUntil, now));
@@ -151,10 +151,27 @@ export class FakeDeliveries implements Deliveries {
     });
   }
 
+  async claimNew({ fresh, ...lease }: Parameters<Deliveries["claimNew"]>[0]) {
+    const rows: ReminderRow[] = [];
+    for (const { nonce, ids } of fresh) {
+      const scheduled = ids.filter((id) => this.state(id) === "scheduled");
+      rows.push(...(await this.claim({ nonce, ids: scheduled, ...lease })));
+    }
+    return { rows, planVersions: new Map<MemberId, number>() };
+  }
+
+  async recipients(ids: readonly MemberId[]): Promise<ReadonlyMap<MemberId, Recipient>> {
+    const known = this.people.filter(({ id }) => ids.includes(id));
+    return new Map(known.map((member) => [member.id, { member, group, replanAt: null }]));
+  }
+
   async settle(input: Parameters<Deliveries["settle"]>[0]): Promise<boolean> {
     const held = [...this.kept.values()].filter(
       ({ row, worker }) =>
-        row.state === "claimed" && row.nonce === input.nonce && worker === input.worker,
+        row.state === "claimed" &&
+        row.nonce === input.nonce &&
+        worker === input.worker &&
+        (input.ids === undefined || input.ids.includes(row.id)),
     );
     for (const kept of held) {
       const { result } = input;

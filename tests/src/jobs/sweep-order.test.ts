@@ -47,6 +47,9 @@ describe("a claim that brings more rows than the page held", () => {
       deliveries: {
         due: cut,
         claim: (input) => deliveries.claim(input),
+        claimNew: (input) => deliveries.claimNew(input),
+        others: (...args) => deliveries.others(...args),
+        recipients: (ids) => deliveries.recipients(ids),
         settle: (input) => deliveries.settle(input),
         withdraw: (input) => deliveries.withdraw(input),
         expire: () => deliveries.expire(),

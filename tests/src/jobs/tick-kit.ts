@@ -39,6 +39,7 @@ export function rig(
 ): Rig {
   const clock = manualClock(T0);
   const deliveries = new FakeDeliveries(rows);
+  deliveries.people = members;
   const platform = new FakePlatform();
   let processes = 0;
   const process = (over: Partial<TickParts> = {}): Tick => {
@@ -96,6 +97,9 @@ export function dyingAt(
     deliveries: {
       due: (...args) => mortal(() => deliveries.due(...args)),
       claim: (input) => mortal(() => deliveries.claim(input)),
+      claimNew: (input) => mortal(() => deliveries.claimNew(input)),
+      others: (...args) => mortal(() => deliveries.others(...args)),
+      recipients: (ids) => mortal(() => deliveries.recipients(ids)),
       settle: (input) => mortal(() => deliveries.settle(input)),
       withdraw: (input) => mortal(() => deliveries.withdraw(input)),
       expire: (...args) => mortal(() => deliveries.expire(...args)),

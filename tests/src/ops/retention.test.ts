@@ -83,7 +83,7 @@ describe("clearing away", () => {
       },
     };
     expect(await clearAway({ ...running(leaving.signal), upkeep })).toEqual({
-      reminders: 250,
+      reminders: 50,
       drafts: 0,
     });
   });

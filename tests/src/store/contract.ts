@@ -5,6 +5,7 @@ import { draftContract } from "./contract/drafts.ts";
 import { groupContract } from "./contract/groups.ts";
 import { keepingWordContract } from "./contract/keeping-words.ts";
 import { momentContract } from "./contract/moments.ts";
+import { newClaimContract } from "./contract/new-claims.ts";
 import { opsContract } from "./contract/ops.ts";
 import { ownershipContract } from "./contract/ownership.ts";
 import { peopleContract } from "./contract/people.ts";
@@ -20,10 +21,12 @@ export interface Given {
   readonly store: () => Store;
   /** Closes the store and opens it again, as after a restart of the bot. */
   readonly restart: () => Promise<Store>;
+  /** Whether several processes may have it open at a time. */
+  readonly isShared: boolean;
 }
 
 /** What every store must do, whatever database is behind it. */
-export function storeContract(name: string, makePlace: MakePlace): void {
+export function storeContract(name: string, makePlace: MakePlace, isShared = false): void {
   describe(name, () => {
     let place: Place | null = null;
     let open: Store | null = null;
@@ -44,7 +47,7 @@ export function storeContract(name: string, makePlace: MakePlace): void {
       await open?.close();
       await place?.remove();
     });
-    const given: Given = { store, restart };
+    const given: Given = { store, restart, isShared };
     groupContract(given);
     peopleContract(given);
     recipeContract(given);
@@ -55,6 +58,7 @@ export function storeContract(name: string, makePlace: MakePlace): void {
     reminderContract(given);
     timingContract(given);
     claimContract(given);
+    newClaimContract(given);
     momentContract(given);
     opsContract(given);
     textContract(given);

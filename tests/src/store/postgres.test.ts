@@ -19,7 +19,7 @@ beforeAll(async () => {
 }, 60_000);
 afterAll(() => run?.server.stop());
 
-storeContract("the store on a PostgreSQL server", () => given().place());
+storeContract("the store on a PostgreSQL server", () => given().place(), true);
 
 describe("a PostgreSQL server", () => {
   migrationsOnServer(given);

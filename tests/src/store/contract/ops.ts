@@ -140,8 +140,8 @@ export function opsContract({ store }: Given): void {
         return asked <= 2;
       };
       const first = await store().upkeep.pruneReminders(later(-90 * DAY), twice);
-      expect(first).toBe(500);
-      expect(await store().upkeep.pruneReminders(later(-90 * DAY), on)).toBe(120);
+      expect(first).toBe(100);
+      expect(await store().upkeep.pruneReminders(later(-90 * DAY), on)).toBe(520);
     });
 
     test("takes drafts that nobody has touched since", async () => {
