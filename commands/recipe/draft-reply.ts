@@ -183,7 +183,7 @@ interface RowParts {
 function readRow(choice: LineChoice, { draft, foods, before, optional }: RowParts): Row {
   const food = choice.foodId === null ? null : foods.byId(choice.foodId);
   const amount = choice.amount === null ? "no amount" : writeAmount(choice.amount);
-  const weight = choice.grams === null ? "" : writeGrams(choice.grams);
+  const weight = choice.grams === null ? "" : weightOf(choice.grams);
   const isChosen = Object.hasOwn(draft.takenFor, fold(choice.foodText));
   const notes = [
     weight === amount ? "" : weight,
@@ -197,6 +197,12 @@ function readRow(choice: LineChoice, { draft, foods, before, optional }: RowPart
     figure: amount,
     note: notes.filter((note) => note !== "").join("; "),
   };
+}
+
+/** A pinch is not nothing. */
+function weightOf(grams: number): string {
+  const written = writeGrams(grams);
+  return grams > 0 && written === "0 g" ? "under 0.5 g" : written;
 }
 
 function figuresOf(

@@ -56,9 +56,14 @@ export function rate(
   return best * against;
 }
 
+function isWithin<T>(some: ReadonlySet<T>, all: ReadonlySet<T>): boolean {
+  for (const one of some) if (!all.has(one)) return false;
+  return true;
+}
+
 /** For a state that the name has and the cook did not say. Raw and fresh are meant when nothing is. */
 function unsaidFactor({ states }: NameWords, entry: IndexedFood, name: IndexedName): number {
-  const isSaid = [...name.states].every((state) => states.has(state));
+  const isSaid = isWithin(name.states, states);
   // A cooked food is at most an afterthought to its raw form, unless it has a name that says neither.
   if (entry.food.state === "cooked" && !states.has("cooked") && !isSaid) {
     return entry.hasRaw && !states.has("fresh") ? 0.9 : NOT_THIS;

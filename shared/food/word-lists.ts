@@ -106,6 +106,7 @@ export const COMPOUNDS: readonly string[] = [
   "roasted potato",
   "squid ring",
   "stock cube",
+  "stock pot",
 ];
 
 /** After "ground" or "minced" they are mince; spices and garlic are not. */

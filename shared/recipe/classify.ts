@@ -51,9 +51,18 @@ const TAGS = /^tags? ?: ?/iu;
  * where the line alone leaves it open, and without it a line that may be a heading is one.
  */
 export function classify(said: string, section: Section, around: Around | null = null): Kind {
+  const strip = section === "head" ? stripWithYield(said) : null;
+  if (strip !== null) return { kind: "paragraph", pieces: strip };
   const kind = kindOf(said, section, around);
   const pieces = kind.kind === "plain" ? keepingApart(kind.text) : [];
   return pieces.length > 1 ? { kind: "paragraph", pieces } : kind;
+}
+
+/** "Serves 4 | Prep 10 min | Cook 20 min": pieces of which one is the yield; null for any other line. */
+function stripWithYield(said: string): readonly string[] | null {
+  const pieces = said.split(/ ?[|·•] /u).map((piece) => piece.trim());
+  if (pieces.length < 2 || pieces.includes("")) return null;
+  return pieces.some((piece) => isYieldLine(piece) || bareYield(piece)) ? pieces : null;
 }
 
 /** The sentences about keeping, each alone, and what stands between them. */

@@ -140,7 +140,11 @@ function take(draft: Draft, kind: Kind, { line, text }: SourceLine): void {
 /** A piece of a paragraph is about keeping, or goes where the section has it. */
 function pieceOf(text: string, draft: Draft): Kind {
   const kind = classify(text, draft.section);
-  return kind.kind === "keeping" || kind.kind === "reheat" ? kind : { kind: "plain", text };
+  const isOwn =
+    kind.kind === "keeping" ||
+    kind.kind === "reheat" ||
+    (kind.kind === "yield" && draft.section === "head");
+  return isOwn ? kind : { kind: "plain", text };
 }
 
 /** What stands below the first line about keeping, reheating or notes is no step any more. */

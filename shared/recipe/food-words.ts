@@ -33,7 +33,7 @@ export function foodWords(text: string, hasAmount: boolean): FoodWords {
   const [food = "", ...rest] = open
     .replace(FOR_FRYING, ", $1")
     .replace(CLAUSE, ", $1")
-    .split(/, ?| [–—] |(?<=\p{L}): /u)
+    .split(/,(?!(?<=\d,)\d) ?| [–—] |(?<=\p{L}): /u)
     .map((piece) => piece.trim());
   const some = hasAmount || SPRAY.test(food) ? null : SOME.exec(food);
   const foodText = some === null ? food : food.slice(some[0].length);

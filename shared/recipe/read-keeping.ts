@@ -29,6 +29,8 @@ const PLACE = /^(?:in the )?(?:fridge|refrigerator|freezer)\b/iu;
 /** "Up to one week in the fridge", "3 days chilled", with no verb at all. */
 const BARE =
   /^(?:for |about |at most |max(?:imum|\.)? )?(?:up to )?(?:\d{1,2}|an?|one|two|three|four|five|six|seven)(?: ?(?:-|–|to|or) ?(?:\d{1,2}|one|two|three|four|five|six|seven))? (?:days?|weeks?|months?) (?:in (?:the|a) )?(?:fridge|freezer|refrigerator|chilled|refrigerated|frozen|if (?:chilled|frozen|refrigerated))\b.{0,40}$/iu;
+/** "Lime sauce: up to one week in the fridge". */
+const NAMED = /^(\p{L}[^:]{0,59}?) ?: (.{3,80})$/u;
 const NOT_FROZEN =
   /\b(?:(?:does|do) not freeze|(?:does|do)n['’]t freeze|can ?not be frozen|can't be frozen|not (?:suitable )?for (?:home )?freezing)\b(?: well)?/iu;
 const FROZEN_BADLY = /\bfreezes? (?:badly|poorly)\b|\b(?:does|do) not freeze well\b/iu;
@@ -91,6 +93,8 @@ function readClause(clause: string): KeepingClause | null {
 
 /** What a statement speaks of, "" for the whole; null when it is none about keeping. */
 function aboutOf(clause: string): string | null {
+  const named = NAMED.exec(clause);
+  if (named !== null && BARE.test(named[2] ?? "")) return subject(named[1] ?? "");
   if (STORE.test(clause) || BARE.test(clause)) return "";
   const verb = VERB.exec(clause);
   return verb === null ? null : subject(clause.slice(0, verb.index));
@@ -114,6 +118,8 @@ const WHOLE = new Set([
   "dish",
   "leftovers",
   "any leftovers",
+  "shelf life",
+  "keeping time",
   "these",
   "meals",
   "portions",

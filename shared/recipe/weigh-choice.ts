@@ -57,7 +57,7 @@ interface LookUp {
 
 /** What stands after the comma and decides which entry of the table is meant: its fat, its skin. */
 const WHICH_FOOD =
-  /^(?:about |max\.? )?(?:\d{1,2}(?:\.\d)? ?(?:%|per ?cent) ?(?:fat|lean)|(?:extra )?lean|(?:low|reduced|full|half)[- ]fat|fat[- ]free|skin(?:less|[- ]on)|with skin|(?:skin[- ]on|bone[- ]in)(?: and (?:skin[- ]on|bone[- ]in))?|unsalted|no added salt)$/iu;
+  /^(?:about |max\.? )?(?:\d{1,2}(?:[.,]\d)? ?(?:%|per ?cent) ?(?:fat|lean)|(?:extra )?lean|(?:low|reduced|full|half)[- ]fat|fat[- ]free|skin(?:less|[- ]on)|with skin|(?:skin[- ]on|bone[- ]in)(?: and (?:skin[- ]on|bone[- ]in))?|unsalted|no added salt)$/iu;
 /** A state that makes another food of it: "1 tsp rosemary, dried". */
 const WHICH_STATE = /^(?:dried|fresh|frozen|canned|tinned)$/iu;
 /** Where the table has none that was, the plain one is no stand-in. */

@@ -28,6 +28,7 @@ describe("ingredient lines as people write them", () => {
     ["test", TEST_LINES, { amountPct: 100, foodPct: 93, flagsPct: 100 }],
     ["fresh", LATER_LINES.fresh, { amountPct: 100, foodPct: 100, flagsPct: 100 }],
     ["misleading", LATER_LINES.misleading, { amountPct: 100, foodPct: 99, flagsPct: 100 }],
+    ["unseen", LATER_LINES.unseen, { amountPct: 98.8, foodPct: 97, flagsPct: 100 }],
   ] as const)("the %s lines are read at least as well as it was", (half, lines, floor) => {
     const score = scoreLines(lines, foods);
     const table = KINDS.map((kind) => {
@@ -37,7 +38,7 @@ describe("ingredient lines as people write them", () => {
     process.stdout.write(
       `${half} lines, ${score.lines} of them, missed by kind: ${table.join(", ")}\n`,
     );
-    expect(score.lines).toBeGreaterThan(130);
+    expect(score.lines).toBeGreaterThanOrEqual(90);
     expect(score.amountPct).toBeGreaterThanOrEqual(floor.amountPct);
     expect(score.foodPct).toBeGreaterThanOrEqual(floor.foodPct);
     expect(score.flagsPct).toBeGreaterThanOrEqual(floor.flagsPct);

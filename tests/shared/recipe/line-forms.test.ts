@@ -60,6 +60,8 @@ describe("what stands beside the food does not lead to another one", () => {
     ["2 nests medium egg noodles (120 g)", "120 g egg noodles, dry"],
     ["250 g microwave brown rice", "250 g brown rice, long-grain, cooked"],
     ["1 kg chicken thighs, skin on and bone in", "1000 g chicken thigh with skin, raw"],
+    ["200 g Greek yoghurt (0,5 % fat)", "200 g Greek yoghurt, plain, fat-free, 0 % fat"],
+    ["200 g Greek yoghurt, 2,5 % fat", "200 g Greek yoghurt, plain, low-fat, 2 % fat"],
     ["2 ears corn", "? g corn on the cob, raw"],
     ["500 g King Edward potatoes", "500 g floury potato, raw"],
   ])("%s", (text, expected) => {

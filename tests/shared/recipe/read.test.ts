@@ -120,6 +120,19 @@ describe("a recipe's text", () => {
     }
   });
 
+  test.each([
+    ["Serves 4 | Prep 10 min | Cook 20 min", 4, "portion"],
+    ["5 wraps · 20 minutes", 5, "wrap"],
+    ["Prep: 10 min • Makes 6 portions, 2400 g cooked", 6, "portion"],
+  ])(
+    "may say on one line what it makes and how long it takes: %s",
+    (line, portions, portionWord) => {
+      const recipe = read(`Bean pot\n${line}\n\nIngredients\n200 g rice\n\nMethod\n1. Boil.`);
+      expect(recipe).toMatchObject({ portions, portionWord, components: [{ lines: [{}] }] });
+      expect(recipe.notes.length).toBeGreaterThan(0);
+    },
+  );
+
   test("of two statements about keeping the shorter counts", () => {
     const two = read(
       "Rice\nMakes 1\n- 1 g salt\nSteps\n1. Mix.\n\nKeeps 4 days in the fridge\nKeeps 2 days",

@@ -44,6 +44,13 @@ describe("sentences about keeping", () => {
       readKeeping("Lime sauce keeps 3 days in the fridge, in the freezer 2 months"),
     ).toMatchObject([{ about: "Lime sauce", keeping: { fridgeDays: 3, freezerMonths: 2 } }]);
     expect(readKeeping("Lime sauce keeps 3 days chilled and 2 months frozen")).toHaveLength(1);
+    expect(readKeeping("Lime sauce: up to one week in the fridge")).toMatchObject([
+      { about: "Lime sauce", keeping: { fridgeDays: 7 } },
+    ]);
+    expect(readKeeping("Shelf life: 3 days chilled")).toMatchObject([
+      { about: "", keeping: { fridgeDays: 3 } },
+    ]);
+    expect(readKeeping("Lime sauce: 200 g yoghurt")).toBeNull();
     expect(readKeeping("Fridge 3 days / freezer 2 months")).toMatchObject([
       { about: "", keeping: { fridgeDays: 3, freezerMonths: null } },
       { about: "", keeping: { fridgeDays: null, freezerMonths: 2 } },

@@ -6,6 +6,7 @@ import type { Line } from "../../../shared/recipe/types.ts";
 import { FRESH_LINES } from "./fresh-lines.ts";
 import { LABELLED_LINES } from "./lines.ts";
 import { MISLEADING_LINES } from "./misleading-lines.ts";
+import { UNSEEN_LINES } from "./unseen-lines.ts";
 
 /** What a careful reader takes from a line. */
 export interface LabelledLine {
@@ -19,8 +20,12 @@ export interface LabelledLine {
 }
 
 const ALL = labelled(LABELLED_LINES);
-/** What the reader was mended by later on, in two sets. */
-export const LATER_LINES = { fresh: labelled(FRESH_LINES), misleading: labelled(MISLEADING_LINES) };
+/** Written later on: two sets that the reader was mended by, and one to measure it with. */
+export const LATER_LINES = {
+  fresh: labelled(FRESH_LINES),
+  misleading: labelled(MISLEADING_LINES),
+  unseen: labelled(UNSEEN_LINES),
+};
 /** Every second line, from the first on. */
 export const TUNING_LINES = ALL.filter((_, at) => at % 2 === 0);
 export const TEST_LINES = ALL.filter((_, at) => at % 2 === 1);
