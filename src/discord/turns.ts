@@ -1,7 +1,10 @@
 import type { Bot } from "../bot/face.ts";
 
-/** What is worked on at once. More would only wait for the same database, and hold up what is quick. */
-const AT_ONCE = 8;
+/**
+ * What is worked on at once: enough to keep a server's ten connections busy. More would only wait for the same
+ * database, and hold up what is quick.
+ */
+const AT_ONCE = 16;
 
 /** Does work when its turn comes, so many pieces at once, in the order of asking. */
 function inTurns(atOnce: number = AT_ONCE): <T>(work: () => Promise<T>) => Promise<T> {

@@ -106,16 +106,10 @@ const DELIVERY_LOCK = 6_212_012;
  * parted between two workers.
  */
 export function takingFromServer(db: PrismaClient): Taking {
-  const rowsOf = async (taken: readonly { readonly id: string }[]) => {
-    const found = chunks(taken.map(({ id }) => id)).map((ids) =>
-      db.reminder.findMany({ where: { id: { in: [...ids] } } }),
-    );
-    return (await Promise.all(found)).flat();
-  };
   return {
-    claim: async ({ ids, nonce, worker, now, leaseUntil }) => {
+    claim: ({ ids, nonce, worker, now, leaseUntil }) => {
       const [at, until] = [toColumn(now), toColumn(leaseUntil)];
-      const taken = await db.$queryRaw<{ id: string }[]>`
+      return db.$queryRaw<ReminderColumns[]>`
         WITH "turn" AS MATERIALIZED (
           SELECT pg_try_advisory_xact_lock(${DELIVERY_LOCK}::int, hashtext(${nonce})) AS "mine"
         ), "wanted" AS MATERIALIZED (
@@ -134,8 +128,7 @@ export function takingFromServer(db: PrismaClient): Taking {
          WHERE r."id" = "wanted"."id"
            AND (r."state" = 'scheduled'
                 OR (r."nonce" = ${nonce} AND r."state" = 'claimed' AND r."leaseUntil" <= ${at}))
-        RETURNING r."id"`;
-      return rowsOf(taken);
+        RETURNING r.*`;
     },
 
     claimNew: ({ fresh, worker, leaseUntil }) => {
