@@ -1,7 +1,9 @@
 import { batchAte } from "./batch/ate.ts";
 import { batchCool } from "./batch/cool.ts";
+import { batchCount } from "./batch/count.ts";
 import { batchLabels } from "./batch/labels.ts";
 import { batchLog } from "./batch/log.ts";
+import { batchMove } from "./batch/move.ts";
 import { foodAdd } from "./food/add.ts";
 import { foodLook } from "./food/look.ts";
 import { groupSetup } from "./group/setup.ts";
@@ -39,6 +41,8 @@ export const COMMANDS: readonly Command[] = [
   recipeKeeping,
   batchLog,
   batchAte,
+  batchMove,
+  batchCount,
   batchCool,
   batchLabels,
   stock,

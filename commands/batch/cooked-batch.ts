@@ -102,5 +102,8 @@ function sizedParts(
   { foods }: Context,
 ): readonly Part[] {
   const left = leftoverRows({ published, scaled, foods });
-  return [...sizeParts({ request, scaled }), ...(left.length === 0 ? [] : [rows(null, left)])];
+  return [
+    ...sizeParts({ request, scaled }, true),
+    ...(left.length === 0 ? [] : [rows(null, left)]),
+  ];
 }

@@ -133,7 +133,7 @@ function shownOn({ items }: PrintPage): readonly string[] {
 }
 
 const NOTE_WORDS: Readonly<Record<NoteId, string>> = {
-  after: "where it stands",
+  after: "what the date means",
   cooked: "the day of cooking",
   thaw: "how to thaw",
   portion: "the portion's figures",
@@ -160,11 +160,23 @@ function leftOffParts(laid: LaidSheets): Reply["parts"] {
   return [text(`No room on labels of this size for: ${names}.`)];
 }
 
-/** The other paper, which is what a wrong first guess needs. */
+/** The other paper, which is what a wrong first guess needs; plain stays plain. */
 function sheetButtons({ sheet, again }: LabelsInput): readonly Button[] {
   const other = sheet.grid.page === "A4" ? "letter" : "a4";
   const label = other === "a4" ? "On A4 paper" : "On US Letter paper";
-  return [{ id: writePress("batch labels", "print", ...again, other), label, weight: "plain" }];
+  return [
+    {
+      id: writePress(
+        "batch labels",
+        "print",
+        ...again,
+        other,
+        sheet.grid.isCut ? "plain" : "sheet",
+      ),
+      label,
+      weight: "plain",
+    },
+  ];
 }
 
 function seeStock(): Button {

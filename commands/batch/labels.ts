@@ -116,6 +116,7 @@ const printArguments = z.tuple([
   z.enum(["batch", "lot", "all"]),
   z.string().regex(/^[0-9a-z]{1,32}$/u),
   z.enum(["usual", ...PAPERS]),
+  z.enum(["sheet", "plain"]).default("sheet"),
 ]);
 
 /** Labels of the asker's own portions, as they are now; of another's nothing is told. */
@@ -124,7 +125,7 @@ async function pressPrint(context: Context, args: readonly string[]): Promise<Re
   if (!parsed.success) {
     throw new Refusal("That button is too old to work. Type /batch labels for a fresh one.");
   }
-  const [kind, id, paper] = parsed.data;
+  const [kind, id, paper, grid] = parsed.data;
   const own = await loadStock(context.stores, context.member);
   const lots = codedLots(own).filter(
     ({ lot, batch }) =>
@@ -133,7 +134,10 @@ async function pressPrint(context: Context, args: readonly string[]): Promise<Re
   if (lots.length === 0) {
     throw new Refusal("Nothing of yours is left to label there. Type /stock to see what you have.");
   }
-  const sheet = sheetOf(context, { paper: paper === "usual" ? undefined : paper });
+  const sheet = sheetOf(context, {
+    paper: paper === "usual" ? undefined : paper,
+    grid: grid === "plain" ? "plain paper" : undefined,
+  });
   return answer(context, own, lots, { sheet, copies: undefined });
 }
 

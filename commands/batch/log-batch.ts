@@ -1,5 +1,6 @@
 import { lotId } from "../../shared/ids.ts";
 import { decideLog } from "../../shared/stock/decide.ts";
+import { type SplitPart, splitOf } from "../../shared/stock/split.ts";
 import { dateIn } from "../../shared/time.ts";
 import { Refusal } from "../kit/command.ts";
 import type { Context } from "../kit/context.ts";
@@ -10,11 +11,14 @@ import { sayStockProblem } from "../kit/say-stock-problem.ts";
 import type { CardRequest } from "../recipe/card-request.ts";
 import { type Cooked, cookedBatch } from "./cooked-batch.ts";
 import { loggedReply } from "./logged.ts";
+import { splitOrRefuse } from "./say-split.ts";
 
 /** What is said of a cooking besides its size. */
 export interface LogInput extends Cooked {
   /** Portions that went straight into the freezer. */
   readonly freeze?: number | undefined;
+  /** Instead of that: where all of it went. */
+  readonly split?: readonly SplitPart[] | null | undefined;
 }
 
 /** Writes a batch of the recipe at the size asked for, and tells what to keep, freeze and thaw. */
@@ -27,6 +31,10 @@ export async function logBatch(
   const { batch, alerts, sized } = cookedBatch(context, published, request, input);
   const { stores, member, now, newId, causeId } = context;
   const zone = member.choice.zone;
+  const { froze, ate } =
+    input.split == null
+      ? { froze: input.freeze ?? 0, ate: 0 }
+      : splitOrRefuse(splitOf(input.split, batch.portionsCooked));
   const changed = await changeStock({
     stores,
     member,
@@ -35,14 +43,15 @@ export async function logBatch(
     newId,
     newBatch: batch,
     decide: () =>
-      decideLog(batch, input.freeze ?? 0, { at: now, on: dateIn(now, zone) }, () => lotId(newId())),
+      decideLog(batch, froze, { at: now, on: dateIn(now, zone) }, () => lotId(newId()), ate),
   });
   if (!changed.ok) throw new Refusal(sayStockProblem(changed.problem, zone));
   const rules = await stores.meals.list(member.id);
   return loggedReply({
     ...changed.value,
     batch,
-    froze: input.freeze ?? 0,
+    froze,
+    ate,
     now,
     zone,
     zoneIsOwn: member.zoneIsOwn,

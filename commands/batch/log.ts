@@ -16,6 +16,7 @@ import {
 import { hasOneSize, ONE_SIZE, requestOf } from "../recipe/card-asked.ts";
 import { cardLogForm, pressedLog, readCardLog } from "./card-log.ts";
 import { logBatch } from "./log-batch.ts";
+import { readTypedSplit } from "./say-split.ts";
 
 export const batchLog = command({
   path: ["batch", "log"],
@@ -67,6 +68,12 @@ export const batchLog = command({
       kind: "text",
     },
     {
+      name: "split",
+      description: "Or where it all went: 3 fridge, 5 freezer; 2 x 2 fridge, rest freezer",
+      required: false,
+      kind: "text",
+    },
+    {
       name: "without",
       description: "Parts or foods you left out, such as tortillas, cheese",
       required: false,
@@ -90,13 +97,19 @@ export const batchLog = command({
       cooked: optionalText(40),
       weight: gramsText.optional(),
       freeze: zeroOrMoreText.optional(),
+      split: optionalText(200),
       without: optionalText(200),
       swap: optionalText(200),
     })
-    .refine(hasOneSize, { message: ONE_SIZE }),
+    .refine(hasOneSize, { message: ONE_SIZE })
+    .refine(({ freeze, split }) => freeze === undefined || split === undefined, {
+      message: "Type split or freeze, not both: split says what was frozen.",
+    }),
   handle: async (context, input) => {
     const published = await recipeOrRefuse(context, input.recipe);
-    return logBatch(context, published, requestOf(context, published.recipe, input), input);
+    const { split, portions } = readTypedSplit(input);
+    const request = requestOf(context, published.recipe, { ...input, portions });
+    return logBatch(context, published, request, { ...input, split });
   },
   forms: { form: async (context, args) => cardLogForm(await pressedLog(context, args)) },
   submissions: {

@@ -16,6 +16,8 @@ interface Logged {
   readonly allocation: Allocation;
   readonly batch: Batch;
   readonly froze: number;
+  /** Eaten at once. */
+  readonly ate: number;
   readonly now: Instant;
   readonly zone: string;
   readonly zoneIsOwn: boolean;
@@ -49,6 +51,9 @@ export function loggedReply(input: Logged): Reply {
                 note: thawNote(frozen, input),
               },
             ]),
+        ...(input.ate === 0
+          ? []
+          : [{ label: "Eaten", figure: count(input.ate, batch.portionWord) }]),
         {
           label: "Cooked",
           figure: writeWhen(batch.cookedAt, input.zone),

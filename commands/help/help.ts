@@ -33,6 +33,12 @@ const EVERYONE = [
     figure: "you ate one: which box that was",
     note: "recipe, portions:½",
   },
+  {
+    label: "/batch move",
+    figure: "freeze, thaw, give, throw away",
+    note: "or the buttons of /stock",
+  },
+  { label: "/batch count", figure: "put a wrong count right" },
   { label: "/batch cool", figure: "whether a box or pot cools in time" },
   {
     label: "/stock",

@@ -78,16 +78,21 @@ export const zeroOrMoreText = readText(
     `“${typed}” is not a number of portions: type a whole number from 0 to ${PORTIONS_MAX}, such as 2.`,
 );
 
+function halves(text: string): number | null {
+  const read = readNumber(text.replace(/ ?portions?$/iu, ""));
+  if (!read.ok || read.value.to !== null) return null;
+  const { value } = read.value;
+  return (value === 0 || isHalves(value)) && value <= PORTIONS_MAX ? value : null;
+}
+
+const NO_HALVES = (typed: string): string =>
+  `“${typed}” is not a number of portions: type one such as 1, 3, ½ or 1.5, up to ${PORTIONS_MAX}.`;
+
 /** Portions of the stock, in halves: ½ to 200. */
-export const halvesText = readText(
-  (text) => {
-    const read = readNumber(text.replace(/ ?portions?$/iu, ""));
-    if (!read.ok || read.value.to !== null) return null;
-    return isHalves(read.value.value) && read.value.value <= PORTIONS_MAX ? read.value.value : null;
-  },
-  (typed) =>
-    `“${typed}” is not a number of portions: type one such as 1, 3, ½ or 1.5, up to ${PORTIONS_MAX}.`,
-);
+export const halvesText = readText((text) => halves(text) || null, NO_HALVES);
+
+/** The same, or none. */
+export const halvesOrNoneText = readText(halves, NO_HALVES);
 
 const UNIT_G: Readonly<Record<string, number>> = {
   g: 1,

@@ -18,6 +18,7 @@ import type { Batch, Lot, Stock, StockChange } from "../../shared/stock/types.ts
 import type { TargetRule } from "../../shared/target/types.ts";
 import type { Instant } from "../../shared/time.ts";
 import type { KeepingWords, StandingWord } from "./keeping-words.ts";
+import type { Publication, PublicationResult, RecipeTelling } from "./publication.ts";
 import type { Reminders } from "./reminders.ts";
 import type { Undelivered } from "./undelivered.ts";
 
@@ -50,6 +51,8 @@ export interface Member {
   /** Since when direct messages are known to be closed; null when they work. */
   readonly directClosedAt: Instant | null;
   readonly profile: Profile;
+  /** Is told when a recipe that they have changes or is withdrawn. */
+  readonly wantsRecipeNews: boolean;
   /** Goes up with every change of times or meals and every rewrite of the reminders; for `Replan.planVersion`. */
   readonly planVersion: number;
 }
@@ -70,6 +73,7 @@ export interface Members {
   /** The member of this group with this user id or, in any case, this very name; null when there is none, or several of the name. */
   inGroup(groupId: GroupId, userIdOrName: string): Promise<Member | null>;
   setProfile(id: MemberId, patch: Partial<Profile>): Promise<Member>;
+  setRecipeNews(id: MemberId, isWanted: boolean): Promise<void>;
 }
 
 /** Foods that a group's coach typed from packs. Another group never sees them. */
@@ -151,24 +155,20 @@ export interface Recipes {
     groupId: GroupId,
     id: RecipeId,
   ): Promise<{ readonly text: string; readonly takenFor: TakenFor } | null>;
-  /** Hides a recipe; its revisions, batches and history stay. False when there is none to hide. */
-  withdraw(groupId: GroupId, id: RecipeId, now: Instant): Promise<boolean>;
+  /** Hides a recipe; its revisions, batches and history stay. False when there is none to hide. `tell` goes out with it. */
+  withdraw(groupId: GroupId, id: RecipeId, now: Instant, tell?: RecipeTelling): Promise<boolean>;
   /** Members who have portions of it in stock or cooked it since then, whichever revision. */
   whoHas(groupId: GroupId, id: RecipeId, since: Instant): Promise<readonly Member[]>;
   /**
-   * Stores a new immutable revision: of the recipe of this title, or of a new recipe.
-   * Doing it twice with one cause gives the first result again.
+   * Stores a new immutable revision: of the recipe of this title, or of a new recipe. `tell` is written with
+   * it. Doing it twice with one cause gives the first result again.
    */
-  publish(input: {
-    readonly groupId: GroupId;
-    readonly by: MemberId;
-    readonly causeId: CauseId;
-    readonly now: Instant;
-    readonly recipe: Recipe;
-    readonly sourceText: string;
-    readonly takenFor: TakenFor;
-    readonly newId: () => string;
-  }): Promise<{ readonly published: PublishedRecipe; readonly isNew: boolean }>;
+  publish(input: Publication): Promise<PublicationResult>;
+  /**
+   * The same for a revision of that very recipe, whose title becomes that of the revision. "title taken" when
+   * another recipe of the group has the title, be it withdrawn.
+   */
+  publishOf(id: RecipeId, input: Publication): Promise<PublicationResult | "title taken">;
 }
 
 /** Everything one command changes about a member's stock: written whole, or not at all. */

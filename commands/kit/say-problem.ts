@@ -123,7 +123,7 @@ export function sayScaleCaution(caution: ScaleCaution): string {
     case "same depth":
       return `Keep the depth, then the oven time holds: ${sayArea(caution.factor)}.`;
     case "times do not scale":
-      return ["Oven and resting times stay as written: use more trays or pots, not more time."]
+      return ["Times stay as written: use more trays or pots, not more time."]
         .concat(sayChecks(caution.checks))
         .join(" ");
   }

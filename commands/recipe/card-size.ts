@@ -43,7 +43,10 @@ function massIn(grams: number, { units }: Pick<CardRequest, "units">): string {
 }
 
 /** What decided the size, in short rows: what is left of the foods in hand, or what the boxes take. */
-export function sizeParts({ request, scaled }: Pick<Card, "request" | "scaled">): readonly Part[] {
+export function sizeParts(
+  { request, scaled }: Pick<Card, "request" | "scaled">,
+  isCooked = false,
+): readonly Part[] {
   const { by } = request;
   if (by.kind === "fill" && scaled.filledBy !== null) {
     const figure = `${by.boxes} × ${massIn(by.boxG, request)}`;
@@ -51,7 +54,7 @@ export function sizeParts({ request, scaled }: Pick<Card, "request" | "scaled">)
     const note = `${total} in all, ${MASS_OF[scaled.filledBy.of]}`;
     return [rows(null, [{ label: "boxes", figure, note }])];
   }
-  return scaled.inHand.length < 2 ? [] : [rows("In hand", handRows(scaled, request))];
+  return scaled.inHand.length < 2 ? [] : [rows("In hand", handRows(scaled, request, isCooked))];
 }
 
 const MASS_OF: Readonly<Record<WholeMass["of"], string>> = {
@@ -61,7 +64,11 @@ const MASS_OF: Readonly<Record<WholeMass["of"], string>> = {
   raw: "by what goes in: nothing published says what cooking takes away, so boxes come out lighter",
 };
 
-function handRows({ inHand }: ScaledRecipe, request: CardRequest): readonly Row[] {
+function handRows(
+  { inHand }: ScaledRecipe,
+  request: CardRequest,
+  isCooked: boolean,
+): readonly Row[] {
   const left = inHand.map((food, index): Row => {
     const held = { label: food.food, figure: amountOf(food, food.grams, request) };
     const restG = food.grams - food.usedG;
@@ -69,7 +76,8 @@ function handRows({ inHand }: ScaledRecipe, request: CardRequest): readonly Row[
     const rest = restG < 0.5 ? "all of it" : `${amountOf(food, restG, request)} left`;
     return { ...held, note: index === 0 ? `${rest}, runs out first` : rest };
   });
-  const short = shortOf(inHand);
+  // Once it is cooked, nobody goes and gets more.
+  const short = isCooked ? null : shortOf(inHand);
   if (short === null) return left;
   const [scarcest] = inHand;
   const more =

@@ -104,6 +104,8 @@ export const recipeCard = command({
   },
   actions: {
     show: async (context, args) => cardReply(await pressedCard(context, args)),
+    // Behind a reminder, whose id comes first.
+    news: async (context, [, ...args]) => cardReply(await pressedCard(context, args)),
     steps: async (context, args) => stepsReply(await pressedCard(context, args)),
     label: async (context, args) => cardLabelReply(await pressedCard(context, args)),
   },

@@ -5,7 +5,7 @@ import { draftForm } from "./draft-form.ts";
 import { versionOf } from "./draft-store.ts";
 import type { DraftTarget } from "./draft-target.ts";
 
-/** Publish; and, where the title is not that of the recipe which it revises, the way to publish it apart. */
+/** Publish; and, where the title is not that of the recipe which it revises, the way to publish it as another. */
 export function publishButtons(draft: RecipeDraft, target: DraftTarget): readonly Button[] {
   const args = [draft.id, versionOf(draft)];
   const main: Button = {
@@ -13,7 +13,7 @@ export function publishButtons(draft: RecipeDraft, target: DraftTarget): readonl
     label: "Publish",
     weight: "main",
   };
-  if (!target.keepsTitle) return [main];
+  if (!target.isRetitled) return [main];
   const label = target.titled === null ? "As a new recipe" : `As “${target.titled.recipe.title}”`;
   const other: Button = {
     id: writePress("recipe publish", "publish apart", ...args),

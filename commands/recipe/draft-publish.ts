@@ -1,5 +1,5 @@
 import type { FoodBook } from "../../shared/food/book.ts";
-import { causeId } from "../../shared/ids.ts";
+import { type CauseId, causeId } from "../../shared/ids.ts";
 import { confirmable } from "../../shared/keeping/resolve.ts";
 import type { Recipe } from "../../shared/recipe/types.ts";
 import { whatChanged } from "../../shared/recipe/what-changed.ts";
@@ -7,14 +7,16 @@ import { count } from "../../shared/words/plural.ts";
 import type { Context } from "../kit/context.ts";
 import type { PublishedRecipe, RecipeDraft } from "../kit/ports.ts";
 import { writePress } from "../kit/press.ts";
+import type { Publication, RecipeTelling } from "../kit/publication.ts";
 import { type Part, type Reply, reply, text } from "../kit/reply.ts";
 import { AS_WRITTEN, requestPress } from "./card-request.ts";
 import { type DraftRead, readDraft } from "./draft-read.ts";
 import { draftReply } from "./draft-reply.ts";
 import { versionOf } from "./draft-store.ts";
 import { type DraftTarget, targetOf } from "./draft-target.ts";
+import { newsOf } from "./recipe-news.ts";
 import { sayChanges } from "./say-change.ts";
-import { sayWhoHas } from "./who-has.ts";
+import { concernedSince, sayWhoHas } from "./who-has.ts";
 
 /**
  * Publishes a draft and drops it. Twice is once: the cause is the draft in this very state, so two presses
@@ -31,32 +33,64 @@ export async function publishDraft(
   if (!read.ok) return draftReply(context, draft, { notes: ["It cannot be published as it is."] });
   const target = await targetOf(context, draft, read.value.recipe);
   const { recipe, sourceText } = contentOf(read.value, target, apart);
-  const before = apart && target.keepsTitle ? target.titled : target.recipe;
+  const before = apart && target.isRetitled ? target.titled : target.recipe;
   if (before !== null && whatChanged(before.recipe, recipe).length === 0) {
     await dropUnchanged(context, draft);
     return alreadyReply(before);
   }
-  const done = await stores.recipes.publish({
+  const cause = causeId(`draft:${draft.id}:${versionOf(draft)}`);
+  const publication: Publication = {
     groupId: group.id,
     by: member.id,
-    causeId: causeId(`draft:${draft.id}:${versionOf(draft)}`),
+    causeId: cause,
     now,
     recipe,
     sourceText,
     takenFor: draft.takenFor,
+    tell: before === null ? null : tellingOf(context, before, recipe, cause),
     newId,
-  });
+  };
+  const done =
+    before === null
+      ? await stores.recipes.publish(publication)
+      : await stores.recipes.publishOf(before.id, publication);
+  if (done === "title taken") return draftReply(context, draft, { notes: [titleTaken(recipe)] });
   await dropUnchanged(context, draft);
   return publishedReply(context, done.published, before, done.isNew);
 }
 
-/** What is published: under the recipe's own title where a revision came with another. */
+function titleTaken({ title }: Recipe): string {
+  return `It cannot be called “${title}”: a recipe of that title was withdrawn and has its history. Give it another title, or publish it as a new recipe to bring that one back.`;
+}
+
+/** What who has the recipe is told of it; null where nothing of it concerns them. */
+function tellingOf(
+  { member, now, newId, foods }: Context,
+  before: PublishedRecipe,
+  recipe: Recipe,
+  cause: CauseId,
+): RecipeTelling | null {
+  const news = newsOf(before, recipe, foods);
+  if (news === null) return null;
+  return {
+    kind: "recipe changed",
+    key: `recipe news/${cause}`,
+    title: recipe.title,
+    news,
+    since: concernedSince(now),
+    by: member.id,
+    newId,
+  };
+}
+
+/** What is published: under the recipe's own title where the new one is another recipe's. */
 function contentOf(
   { recipe, text: sourceText }: DraftRead,
   target: DraftTarget,
   apart: boolean,
 ): { readonly recipe: Recipe; readonly sourceText: string } {
-  if (!target.keepsTitle || target.recipe === null || apart) return { recipe, sourceText };
+  const keepsTitle = target.isRetitled && target.titled !== null;
+  if (!keepsTitle || target.recipe === null || apart) return { recipe, sourceText };
   const { title } = target.recipe.recipe;
   return { recipe: { ...recipe, title }, sourceText: withTitle(sourceText, title) };
 }
@@ -92,11 +126,26 @@ async function publishedReply(
   return reply(`${what}: ${recipe.title}, ${count(recipe.portions, recipe.portionWord)}.`, {
     parts: [
       ...changeParts(context, published, before),
-      ...(isNew ? [] : [text(await sayWhoHas(context, published.id), COOKED_STAYS)]),
+      ...(isNew
+        ? []
+        : [
+            text(
+              await sayWhoHas(context, published.id, tellingWord(context, before, recipe)),
+              COOKED_STAYS,
+            ),
+          ]),
       ...uncountedParts(recipe),
     ],
     buttons: [...cardButton(id, recipe), ...longerButton(id, recipe, context.foods)],
   });
+}
+
+function tellingWord(
+  { foods }: Context,
+  before: PublishedRecipe | null,
+  recipe: Recipe,
+): "is told what changed" | null {
+  return before !== null && newsOf(before, recipe, foods) !== null ? "is told what changed" : null;
 }
 
 /** Where the text states longer than the chart: the way to confirm it, a step of its own. */

@@ -129,15 +129,12 @@ function lookParts({ look, lookLines }: DraftRead, hasChoice: boolean): readonly
 function targetParts(
   { foods }: Context,
   recipe: Recipe,
-  { recipe: published, keepsTitle, titled }: DraftTarget,
+  { recipe: published, isRetitled, titled }: DraftTarget,
 ): readonly Part[] {
   if (published === null) return [];
   const { title } = published.recipe;
-  const renamed = keepsTitle
-    ? [
-        `The title is another, and a revision keeps its recipe's: Publish makes a revision of “${title}”. ${asNew(recipe, titled !== null)}`,
-      ]
-    : [];
+  const keepsTitle = isRetitled && titled !== null;
+  const renamed = isRetitled ? [sayRetitled(recipe, title, keepsTitle)] : [];
   const changes = whatChanged(published.recipe, keepsTitle ? { ...recipe, title } : recipe);
   const number = published.revisionNumber;
   const heading =
@@ -147,10 +144,10 @@ function targetParts(
   return [text(...renamed, heading, ...sayChanges(changes, foods))];
 }
 
-function asNew(recipe: Recipe, exists: boolean): string {
-  return exists
-    ? `There is a recipe “${recipe.title}” too; press As “${recipe.title}” to revise that one.`
-    : `Press As a new recipe to publish “${recipe.title}” beside it.`;
+function sayRetitled(recipe: Recipe, title: string, keepsTitle: boolean): string {
+  return keepsTitle
+    ? `There is a recipe “${recipe.title}” already, so Publish makes a revision of “${title}” under its own title. Press As “${recipe.title}” to revise that one.`
+    : `Publish renames “${title}” to “${recipe.title}”, history and all. Press As a new recipe to keep both.`;
 }
 
 function linesPart(part: Recipe["components"][number], draft: RecipeDraft, foods: FoodBook): Part {

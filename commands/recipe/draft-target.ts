@@ -8,13 +8,13 @@ import { recipeTitled, revisedBy } from "./draft-store.ts";
 export interface DraftTarget {
   /** Null for a new recipe. */
   readonly recipe: PublishedRecipe | null;
-  /** The draft revises a recipe and has another title: it would be published under the recipe's own. */
-  readonly keepsTitle: boolean;
+  /** The draft revises a recipe and has another title: the recipe's own becomes that, unless another recipe has it. */
+  readonly isRetitled: boolean;
   /** The recipe that has the draft's title, where that is another than `recipe`. */
   readonly titled: PublishedRecipe | null;
 }
 
-/** A recipe is known by its title, so a revision under a new one would be another recipe that nobody cooked. */
+/** A revision is of the recipe that it was begun from, whatever its title: so a new title keeps the history. */
 export async function targetOf(
   context: Context,
   draft: RecipeDraft,
@@ -26,7 +26,7 @@ export async function targetOf(
   const titled = await recipeTitled(context, title);
   // A recipe withdrawn since is revised by its title alone.
   if (recipe === null || recipe.id !== revises)
-    return { recipe: titled, keepsTitle: false, titled: null };
-  const keepsTitle = fold(recipe.recipe.title) !== fold(title);
-  return { recipe, keepsTitle, titled: keepsTitle ? titled : null };
+    return { recipe: titled, isRetitled: false, titled: null };
+  const isRetitled = fold(recipe.recipe.title) !== fold(title);
+  return { recipe, isRetitled, titled: isRetitled ? titled : null };
 }

@@ -1,6 +1,8 @@
 import { z } from "zod";
 import { allergensInRecipe } from "../../shared/allergen/find.ts";
 import { toJsonLd } from "../../shared/json-ld/to-json-ld.ts";
+import { withEuEnergy } from "../../shared/label/eu.ts";
+import { labelExtras } from "../../shared/label/extras.ts";
 import { nutritionOf } from "../../shared/nutrition/portion.ts";
 import { scaleRecipe } from "../../shared/recipe/scale.ts";
 import { writeRecipeText } from "../../shared/recipe/write-text.ts";
@@ -59,14 +61,18 @@ export const recipeFile = command({
 
 const NAMES: Readonly<Record<FileForm, string>> = { text: "a text file", "json-ld": "JSON-LD" };
 
-function fileOf({ foods }: Context, { recipe }: PublishedRecipe, as: FileForm): ReplyFile {
+function fileOf({ foods, group }: Context, { recipe }: PublishedRecipe, as: FileForm): ReplyFile {
   const name = nameOf(recipe.title);
   if (as === "text") {
     return { name: `${name}.txt`, text: writeRecipeText(recipe), mediaType: "text/plain" };
   }
   const scaled = scaleRecipe(recipe, foods, { by: { kind: "as written" }, without: [], swaps: {} });
   if (!scaled.ok) throw new Refusal(sayScaleProblem(scaled.problem));
-  const { perPortion } = nutritionOf(scaled.value, foods);
+  const figures = nutritionOf(scaled.value, foods);
+  const extras = labelExtras(scaled.value, foods, figures).perPortion;
+  // The energy that the group's cards show.
+  const perPortion =
+    group.labelStyle === "us" ? figures.perPortion : withEuEnergy(figures.perPortion, extras);
   const document = toJsonLd(recipe, { perPortion, allergens: allergensInRecipe(recipe, foods) });
   return {
     name: `${name}.json`,

@@ -1,6 +1,6 @@
 import type { FoodBook } from "../../shared/food/book.ts";
 import { writeAmount, writeGrams } from "../../shared/quantity/write-amount.ts";
-import type { LineChoice, StatedKeeping, Step } from "../../shared/recipe/types.ts";
+import type { LineChoice, MakesMore, StatedKeeping, Step } from "../../shared/recipe/types.ts";
 import type { LineAspect, RecipeChange } from "../../shared/recipe/what-changed.ts";
 import { count } from "../../shared/words/plural.ts";
 import { excerpt } from "../../shared/words/problems.ts";
@@ -16,7 +16,7 @@ export function sayChanges(changes: readonly RecipeChange[], foods: FoodBook): r
 
 type OfPart = Extract<
   RecipeChange,
-  { readonly code: "part new" | "part gone" | "part renamed" | "part optional" }
+  { readonly code: "part new" | "part gone" | "part renamed" | "part optional" | "part makes" }
 >;
 type OfLine = Extract<RecipeChange, { readonly code: "line new" | "line gone" | "line changed" }>;
 
@@ -65,7 +65,15 @@ function sayPart(change: OfPart): string {
       return `part “${change.before}” is now “${change.after}”`;
     case "part optional":
       return `${change.name} ${change.optional ? "may now be left out" : "is no longer optional"}`;
+    case "part makes":
+      return `${change.name}: ${arrow(writtenMakes(change.before), writtenMakes(change.after))}`;
   }
+}
+
+function writtenMakes(makes: MakesMore | null): string {
+  return makes === null
+    ? "all of it used"
+    : `${writeGrams(makes.usedG)} of ${writeGrams(makes.madeG)} used`;
 }
 
 function sayLine(change: OfLine, foods: FoodBook): string {

@@ -5,7 +5,8 @@ import { requiredText } from "../kit/options.ts";
 import { writePress } from "../kit/press.ts";
 import { completeRecipe, recipeOrRefuse } from "../kit/recipe-options.ts";
 import { type Reply, reply, text } from "../kit/reply.ts";
-import { sayWhoHas } from "./who-has.ts";
+import { withdrawnNews } from "./recipe-news.ts";
+import { concernedSince, sayWhoHas } from "./who-has.ts";
 
 const GONE =
   "That recipe is not in the book any more: it is withdrawn already. /recipe find shows what there is.";
@@ -31,7 +32,7 @@ export const recipeWithdraw = command({
         text(
           "Nobody finds it or can log it any more.",
           "Its revisions, all batches cooked of it, their dates and reminders stay as they are.",
-          await sayWhoHas(context, id),
+          await sayWhoHas(context, id, "will be told"),
           "Publishing a recipe of the same title brings it back.",
         ),
       ],
@@ -44,12 +45,20 @@ export const recipeWithdraw = command({
 });
 
 async function withdraw(
-  { stores, group, now }: Context,
+  { stores, group, member, now, newId }: Context,
   [arg = ""]: readonly string[],
 ): Promise<Reply> {
   const found = await stores.recipes.find(group.id, arg);
   if (found === null || found.id !== arg) throw new Refusal(GONE);
-  const isDone = await stores.recipes.withdraw(group.id, found.id, now);
+  const isDone = await stores.recipes.withdraw(group.id, found.id, now, {
+    kind: "recipe withdrawn",
+    key: `recipe news/${found.revisionId}/withdrawn`,
+    title: found.recipe.title,
+    news: withdrawnNews(found),
+    since: concernedSince(now),
+    by: member.id,
+    newId,
+  });
   if (!isDone) throw new Refusal(GONE);
   return reply(`Withdrawn: ${found.recipe.title}.`, {
     parts: [

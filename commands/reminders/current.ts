@@ -1,6 +1,7 @@
+import type { LotId } from "../../shared/ids.ts";
 import { currentRow, type Sight } from "../../shared/reminder/current.ts";
 import type { CurrentReminder, ReminderRow } from "../../shared/reminder/types.ts";
-import type { Instant } from "../../shared/time.ts";
+import { type Instant, isBefore } from "../../shared/time.ts";
 import { loadStock, mealsAt, planFor } from "../kit/plan.ts";
 import type { Member, Stores } from "../kit/ports.ts";
 
@@ -18,16 +19,27 @@ export async function currentReminders(
   const sight = await look(stores, member, list, now);
   const current: CurrentReminder[] = [];
   for (const row of list) {
-    const lot = sight.stock.lots.find(({ id }) => id === row.about.lotId);
+    const { lotId } = row.about;
+    const lot = sight.stock.lots.find(({ id }) => id === lotId);
     if (lot === undefined) {
-      if ((await stores.stocks.findLot(row.about.lotId)) === null)
-        current.push({ row, place: null });
+      const isKept =
+        lotId === null ? isStillNews(row, member, now) : await isUnknown(stores, lotId);
+      if (isKept) current.push({ row, place: null });
       continue;
     }
-    const now = currentRow(row, sight);
-    if (now !== null) current.push({ row: now, place: lot.place });
+    const asNow = currentRow(row, sight);
+    if (asNow !== null) current.push({ row: asNow, place: lot.place });
   }
   return current;
+}
+
+/** News of a recipe are told for as long as its card does not say it better, and never to who does not want them. */
+function isStillNews(row: ReminderRow, member: Member, now: Instant): boolean {
+  return member.wantsRecipeNews && isBefore(now, row.helpsUntil);
+}
+
+async function isUnknown({ stocks }: Pick<Stores, "stocks">, id: LotId): Promise<boolean> {
+  return (await stocks.findLot(id)) === null;
 }
 
 async function look(

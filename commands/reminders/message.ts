@@ -9,6 +9,7 @@ import { writeDate, writeWhen } from "../../shared/words/write-when.ts";
 import type { Group, Member } from "../kit/ports.ts";
 import { writePress } from "../kit/press.ts";
 import { type Button, type Reply, reply, text } from "../kit/reply.ts";
+import { newsButtons, sayNews } from "./news.ts";
 
 export interface ReminderInput {
   readonly member: Member;
@@ -31,6 +32,8 @@ const ORDER: Readonly<Record<ReminderRow["kind"], number>> = {
   "thaw tonight": 3,
   "freeze the surplus": 4,
   "freezer quality": 5,
+  "recipe changed": 6,
+  "recipe withdrawn": 7,
 };
 
 /** One message for everything that falls due together. */
@@ -113,6 +116,9 @@ export function sayRow(
       return `Put ${about.title} into the fridge by ${at}: two hours after cooking is the limit. Shallow boxes cool fastest.`;
     case "freezer quality":
       return `Best eaten by ${day}: ${what} in the freezer. Safe later, but not as good.`;
+    case "recipe changed":
+    case "recipe withdrawn":
+      return sayNews(row);
   }
 }
 
@@ -146,7 +152,7 @@ function dayOf({ about }: ReminderRow, zone: string): string {
 function buttonsOf(row: ReminderRow, { nonce }: ReminderInput, tagged: string): readonly Button[] {
   const { about } = row;
   const button = (kind: string, label: string, weight: Button["weight"]): Button => ({
-    id: writePress("stock", "remind", about.lotId, kind, about.portions, nonce, row.id),
+    id: writePress("stock", "remind", about.lotId ?? "", kind, about.portions, nonce, row.id),
     label: `${label}${tagged}`.slice(0, 34),
     weight,
   });
@@ -163,8 +169,11 @@ function buttonsOf(row: ReminderRow, { nonce }: ReminderInput, tagged: string): 
       return [button("ate", `Ate ${n}`, "main"), button("gave", `Gave away ${n}`, "plain")];
     case "freeze the surplus":
       return [button("froze", `Froze ${n}`, "main")];
+    case "recipe changed":
+      return newsButtons(row, tagged);
     case "into the fridge":
     case "freezer quality":
+    case "recipe withdrawn":
       return [];
   }
 }

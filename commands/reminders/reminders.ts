@@ -1,13 +1,13 @@
 import { Temporal } from "temporal-polyfill";
 import { z } from "zod";
 import type { ReminderChoice } from "../../shared/reminder/types.ts";
-import type { Instant } from "../../shared/time.ts";
+import type { Instant, PlainTime } from "../../shared/time.ts";
 import { fold } from "../../shared/words/fold.ts";
 import { readTimeOfDay } from "../../shared/words/read-time-of-day.ts";
 import { writeTime, writeWhen } from "../../shared/words/write-when.ts";
 import { command, Refusal } from "../kit/command.ts";
 import type { Context } from "../kit/context.ts";
-import { optionalText, timeText, zoneText } from "../kit/options.ts";
+import { optionalText, timeText, yesNo, zoneText } from "../kit/options.ts";
 import { type MemberPatch, replanMember } from "../kit/plan.ts";
 import { type Reply, reply, rows, text } from "../kit/reply.ts";
 import { awayUntil, readAway } from "./away.ts";
@@ -61,6 +61,12 @@ export const reminders = command({
       required: false,
       kind: "text",
     },
+    {
+      name: "recipes",
+      description: "Whether you are told when a recipe that you have changes or is withdrawn",
+      required: false,
+      kind: "yes-no",
+    },
   ],
   input: z.object({
     morning: timeText.optional(),
@@ -71,27 +77,22 @@ export const reminders = command({
       .enum(["direct message", "channel"], { error: "Type where:direct message or where:channel." })
       .optional(),
     away: optionalText(40),
+    recipes: yesNo.optional(),
   }),
   handle: async (context, input) => {
-    const choice: { -readonly [Key in keyof ReminderChoice]?: ReminderChoice[Key] } & {
-      zoneIsOwn?: boolean;
-    } = {};
-    if (input.morning !== undefined) choice.morning = input.morning;
-    if (input.evening !== undefined) choice.evening = input.evening;
-    if (input.zone !== undefined) Object.assign(choice, { zone: input.zone, zoneIsOwn: true });
-    if (input.quiet !== undefined) Object.assign(choice, quietHours(input.quiet));
-    if (input.away !== undefined) {
-      const zone = input.zone ?? context.member.choice.zone;
-      Object.assign(choice, readAway(input.away, context.now, { ...context.member.choice, zone }));
-    }
-    const changed = Object.keys(choice).length > 0 || input.where !== undefined;
-    if (!changed) return coming(context, null);
+    const choice = choiceOf(context, input);
+    const { recipes } = input;
+    const isReplanned = Object.keys(choice).length > 0 || input.where !== undefined;
+    if (!isReplanned && recipes === undefined) return coming(context, null);
     checkOrder({ ...context.member.choice, ...choice });
     const patch: MemberPatch = {
       choice,
       ...(input.where === undefined ? {} : { deliverTo: input.where }),
     };
-    await replanMember(context.stores, context.member, context.now, patch);
+    if (recipes !== undefined) {
+      await context.stores.members.setRecipeNews(context.member.id, recipes);
+    }
+    if (isReplanned) await replanMember(context.stores, context.member, context.now, patch);
     const member = (await context.stores.members.find(context.member.id)) ?? context.member;
     const named = Object.entries(input).flatMap(([name, value]) => {
       if (value === undefined) return [];
@@ -101,6 +102,27 @@ export const reminders = command({
   },
   actions: { later: pressLater },
 });
+
+interface Wanted {
+  readonly morning?: PlainTime | undefined;
+  readonly evening?: PlainTime | undefined;
+  readonly quiet?: string | undefined;
+  readonly zone?: string | undefined;
+  readonly away?: string | undefined;
+}
+
+/** Of when a member is told, what they change. */
+function choiceOf({ member, now }: Context, input: Wanted): NonNullable<MemberPatch["choice"]> {
+  const { morning, evening } = input;
+  const zone = input.zone ?? member.choice.zone;
+  return {
+    ...(morning === undefined ? {} : { morning }),
+    ...(evening === undefined ? {} : { evening }),
+    ...(input.zone === undefined ? {} : { zone, zoneIsOwn: true }),
+    ...(input.quiet === undefined ? {} : quietHours(input.quiet)),
+    ...(input.away === undefined ? {} : readAway(input.away, now, { ...member.choice, zone })),
+  };
+}
 
 function sayAway(choice: ReminderChoice, now: Instant): string {
   const until = awayUntil(choice, now);
@@ -178,6 +200,12 @@ async function coming(context: Context, lead: string | null): Promise<Reply> {
           ...(member.zoneIsOwn ? {} : { note: "the group's; set yours with zone:" }),
         },
         { label: "Where", figure: member.deliverTo },
+        {
+          label: "Recipes",
+          figure: member.wantsRecipeNews
+            ? "told when one you have changes"
+            : "changes are not told",
+        },
         ...(away === null
           ? []
           : [

@@ -61,6 +61,7 @@ function foodsOf(recipe: Recipe): readonly EntryFood[] {
         grams,
         line,
         isSwap,
+        toTaste: amount === null,
         needed: !optional && !isSwap && amount !== null,
       };
     }),

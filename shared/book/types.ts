@@ -23,6 +23,8 @@ export interface EntryFood {
   /** Which line of the recipe it stands in, counted through; the line's own food comes before its swaps. */
   readonly line: number;
   readonly isSwap: boolean;
+  /** To taste: too little to use up what is in hand. */
+  readonly toTaste: boolean;
   /** Neither optional, nor to taste, nor a swap. */
   readonly needed: boolean;
 }

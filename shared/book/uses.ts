@@ -105,7 +105,8 @@ function mended(index: BookIndex, typed: string): string {
 function usesIn(index: BookIndex, masks: Uint16Array, place: number): Uses {
   const foods = index.entries[place]?.foods ?? [];
   const numbers = index.uses[place] ?? [];
-  const maskOf = (at: number) => masks[numbers[at] ?? -1] ?? 0;
+  const maskOf = (at: number) =>
+    foods[at]?.toTaste === true ? 0 : (masks[numbers[at] ?? -1] ?? 0);
   const usedLines = new Set(foods.filter((_, at) => maskOf(at) > 0).map(({ line }) => line));
   const needed = foods.filter(({ needed, line }) => needed && !usedLines.has(line));
   const used = foods.filter((_, at) => maskOf(at) > 0);

@@ -1,5 +1,13 @@
 import { matchLines, pairParts } from "./match-lines.ts";
-import type { Component, Line, LineChoice, Recipe, StatedKeeping, Step } from "./types.ts";
+import type {
+  Component,
+  Line,
+  LineChoice,
+  MakesMore,
+  Recipe,
+  StatedKeeping,
+  Step,
+} from "./types.ts";
 
 /** What of a line is another. */
 export type LineAspect =
@@ -36,6 +44,13 @@ export type RecipeChange =
   | { readonly code: "part new" | "part gone"; readonly name: string; readonly optional: boolean }
   | { readonly code: "part renamed"; readonly before: string; readonly after: string }
   | { readonly code: "part optional"; readonly name: string; readonly optional: boolean }
+  /** What a part makes beyond what is used; null where all of it is. */
+  | {
+      readonly code: "part makes";
+      readonly name: string;
+      readonly before: MakesMore | null;
+      readonly after: MakesMore | null;
+    }
   | {
       readonly code: "line changed";
       readonly before: PlacedLine;
@@ -133,6 +148,10 @@ function partChange(before: Component | null, after: Component | null): readonly
   if (before.optional !== after.optional) {
     found.push({ code: "part optional", name: after.name, optional: after.optional });
   }
+  const [had, has] = [before.makes ?? null, after.makes ?? null];
+  if (!isSame(had, has)) {
+    found.push({ code: "part makes", name: after.name, before: had, after: has });
+  }
   return found;
 }
 
@@ -215,6 +234,7 @@ function tailChanges(before: Recipe, after: Recipe): readonly RecipeChange[] {
 function withoutKeys(recipe: Recipe): Recipe {
   const components = recipe.components.map((part) => ({
     ...part,
+    makes: part.makes ?? null,
     lines: part.lines.map((line) => ({ ...line, key: "" })),
   }));
   return { ...recipe, components };

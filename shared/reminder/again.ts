@@ -1,4 +1,5 @@
 import { atWallClock, dateIn, type Instant, isBefore } from "../time.ts";
+import { isNotice } from "./notice.ts";
 import { outsideQuiet } from "./quiet.ts";
 import type { ReminderChoice, ReminderRow } from "./types.ts";
 
@@ -33,7 +34,7 @@ export function laterAt(later: Later, choice: ReminderChoice, now: Instant): Ins
 
 /**
  * Whether a reminder may come again at that instant: while it still helps, and a discard only on the
- * same day, for past its date food must not lie another night.
+ * same day, for past its date food must not lie another night. News of a recipe are read once.
  */
 export function helpsAt(
   row: Pick<ReminderRow, "kind" | "helpsUntil">,
@@ -41,6 +42,6 @@ export function helpsAt(
   { zone }: Pick<ReminderChoice, "zone">,
   now: Instant,
 ): boolean {
-  if (!isBefore(at, row.helpsUntil)) return false;
+  if (isNotice(row) || !isBefore(at, row.helpsUntil)) return false;
   return row.kind !== "discard today" || dateIn(at, zone).equals(dateIn(now, zone));
 }

@@ -1,4 +1,4 @@
-import type { LotId, MemberId, ReminderId } from "../ids.ts";
+import type { LotId, MemberId, RecipeId, ReminderId } from "../ids.ts";
 import type { Place } from "../stock/types.ts";
 import type { Instant, PlainTime } from "../time.ts";
 
@@ -9,6 +9,8 @@ export const REMINDER_KINDS = [
   "freeze the surplus",
   "into the fridge",
   "freezer quality",
+  "recipe changed",
+  "recipe withdrawn",
 ] as const;
 export type ReminderKind = (typeof REMINDER_KINDS)[number];
 
@@ -41,7 +43,8 @@ export interface DerivedReminder {
 
 /** What it speaks of; enough to word it and to offer the right button. Kept as JSON, parsed with zod. */
 export interface ReminderAbout {
-  readonly lotId: LotId;
+  /** Null where it is about a recipe and not about portions. */
+  readonly lotId: LotId | null;
   readonly title: string;
   readonly portions: number;
   /** ISO date it must be gone by, or is best before. */
@@ -49,6 +52,19 @@ export interface ReminderAbout {
   /** The meal a thaw is for, and its ISO instant. */
   readonly meal: string | null;
   readonly mealAt: string | null;
+  /** What is new of a recipe; null or not there where it is about portions. */
+  readonly news?: RecipeNews | null | undefined;
+}
+
+/** A new revision of a recipe or its withdrawal, in words as of then. */
+export interface RecipeNews {
+  readonly recipeId: RecipeId;
+  /** Number of the revision that is new, or that was the last. */
+  readonly revision: number;
+  /** What may hurt who goes by the revision before; said first. */
+  readonly grave: readonly string[];
+  /** What changed; empty for a withdrawal. */
+  readonly changes: readonly string[];
 }
 
 export const REMINDER_STATES = ["scheduled", "claimed", "sent", "failed", "expired"] as const;

@@ -26,7 +26,7 @@ const FROZEN_LOG_DAYS = 14;
 
 /**
  * Brings a batch into the stock: all portions to the fridge, then the `froze` that went straight on to
- * the freezer on the day of cooking.
+ * the freezer on the day of cooking, and `ate` of them eaten at once.
  * Refuses a cooking in the future, and one so long ago that its fridge life is over.
  */
 export function decideLog(
@@ -34,19 +34,22 @@ export function decideLog(
   froze: number,
   now: When,
   newLotId: () => LotId,
+  ate = 0,
 ): Outcome<StockStep, StockProblem> {
   if (isBefore(now.at, batch.cookedAt)) {
     return fail({ code: "cooked in the future", cookedAt: batch.cookedAt.toString() });
   }
   const daysAgo = daysBetween(batch.cookedOn, now.on);
-  const keepsDays = froze === batch.portionsCooked ? FROZEN_LOG_DAYS : batch.keeping.fridgeDays;
+  const keepsDays =
+    froze + ate === batch.portionsCooked ? FROZEN_LOG_DAYS : batch.keeping.fridgeDays;
   if (daysAgo > keepsDays) {
     return fail({ code: "cooked too long ago", daysAgo, keepsDays });
   }
-  if (froze > batch.portionsCooked) {
+  if (froze + ate > batch.portionsCooked) {
     return fail({ code: "froze more than cooked", froze, cooked: batch.portionsCooked });
   }
-  if (froze !== 0 && !isHalves(froze)) return fail({ code: "portions not halves", asked: froze });
+  const odd = [froze, ate].find((part) => part !== 0 && !isHalves(part));
+  if (odd !== undefined) return fail({ code: "portions not halves", asked: odd });
   const fridge = withPortions(firstLot(batch, newLotId()), batch.portionsCooked);
   const cooked: Movement = {
     kind: "cooked",
@@ -59,14 +62,13 @@ export function decideLog(
     undoes: null,
     reason: null,
   };
-  if (froze === 0) return ok({ movements: [cooked], lots: [fridge] });
   const then = { at: batch.cookedAt, on: batch.cookedOn };
+  const eaten = ate === 0 ? [] : [movementOf("ate", fridge, ate, then, null)];
+  const left = withPortions(fridge, batch.portionsCooked - froze - ate);
+  if (froze === 0) return ok({ movements: [cooked, ...eaten], lots: [left] });
   const freezer = lotAfterMove(fridge, "freezer", { id: newLotId(), ...then });
   const moved = movementOf("froze", fridge, froze, then, freezer.id);
-  return ok({
-    movements: [cooked, moved],
-    lots: [withPortions(fridge, batch.portionsCooked - froze), withPortions(freezer, froze)],
-  });
+  return ok({ movements: [cooked, ...eaten, moved], lots: [left, withPortions(freezer, froze)] });
 }
 
 /**

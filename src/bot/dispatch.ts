@@ -9,13 +9,10 @@ import { markReply, readMark } from "./mark.ts";
 import { recipeIndexes } from "./recipe-indexes.ts";
 import { suggest } from "./suggest.ts";
 import { withUndelivered } from "./undelivered.ts";
-import { standingByPress, standingInGroup } from "./who.ts";
+import { standingInGroup, standingOrRefuse } from "./who.ts";
 
 const STALE_BUTTON =
   "This button no longer leads anywhere. Type /stock to see what you have, with fresh buttons.";
-/** One sentence for "somebody else's" and "no such thing": it must not tell which. */
-const NOT_YOURS =
-  "This button is not yours to press, or what it spoke of is gone. Type /stock in your group to see what you have.";
 
 /** The bot behind every face: finds who asks, checks that they may, runs the command, and is the one place that catches. */
 export function createBot(given: Omit<BotParts, "recipesOf">): Bot {
@@ -93,9 +90,7 @@ async function pressDirect(
   picked: readonly string[],
 ): Promise<Reply> {
   const press = readMark(args);
-  const { stores, groupOf } = parts;
-  const standing = await standingByPress(stores, groupOf, asked.actor.userId, press);
-  if (standing === null) throw new Refusal(NOT_YOURS);
+  const standing = await standingOrRefuse(parts, asked, press);
   const context = await contextFor(parts, asked, standing, command);
   return markReply(await action(context, [...press.args, ...picked]), standing.member.id);
 }

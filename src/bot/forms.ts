@@ -5,11 +5,15 @@ import {
   Refusal,
   type Submission,
 } from "../../commands/kit/command.ts";
+import type { Context } from "../../commands/kit/context.ts";
+import type { Form } from "../../commands/kit/form.ts";
 import { readPress } from "../../commands/kit/press.ts";
+import type { Reply } from "../../commands/kit/reply.ts";
 import { type BotParts, contextFor, guarded } from "./ask.ts";
 import { inServerOnly } from "./check-input.ts";
 import type { Asked, Bot, Opening } from "./face.ts";
-import { standingInGroup } from "./who.ts";
+import { markForm, markReply, readMark } from "./mark.ts";
+import { standingInGroup, standingOrRefuse } from "./who.ts";
 
 const STALE_FORM =
   "This form no longer leads anywhere. What you filled in was not kept: copy it from above if you can, and start the command again.";
@@ -36,22 +40,53 @@ export function createForms(
       guarded(parts, asked, "form", async () => {
         const found = opened(opening);
         if (found === null) throw new Error("asked for a form where there is none");
-        const context = await contextIn(parts, asked, found.command);
-        return found.make(context, found.args, found.typed);
+        const { args, context, mark } = await contextIn(parts, asked, found);
+        return mark(await found.make(context, args, found.typed));
       }),
 
     submit: (asked, formId, filled) =>
       guarded(parts, asked, formId.split("~", 1)[0] ?? "", async () => {
         const found = submissionFor(byName, formId);
         if (found === null) throw new Refusal(STALE_FORM);
-        return found.take(await contextIn(parts, asked, found.command), found.args, filled);
+        const { args, context, markAnswer } = await contextIn(parts, asked, found);
+        return markAnswer(await found.take(context, args, filled));
       }),
   };
 }
 
-async function contextIn(parts: BotParts, asked: Asked, command: Command) {
-  if (asked.groupId === "") throw new Refusal(inServerOnly(command));
-  return contextFor(parts, asked, await standingInGroup(parts.stores, asked), command);
+/** Who asks, and how what they are answered is marked: a direct message tells no group. */
+interface Standpoint {
+  readonly context: Context;
+  readonly args: readonly string[];
+  readonly mark: (form: Form) => Form;
+  readonly markAnswer: (reply: Reply) => Reply;
+}
+
+async function contextIn(
+  parts: BotParts,
+  asked: Asked,
+  { command, args }: { readonly command: Command; readonly args: readonly string[] },
+): Promise<Standpoint> {
+  if (asked.groupId !== "") {
+    const context = await contextFor(
+      parts,
+      asked,
+      await standingInGroup(parts.stores, asked),
+      command,
+    );
+    return { context, args, mark: (form) => form, markAnswer: (reply) => reply };
+  }
+  // What a command opens needs its group: only a button of ours says whose it is.
+  if (args.length === 0) throw new Refusal(inServerOnly(command));
+  const press = readMark(args);
+  const standing = await standingOrRefuse(parts, asked, press);
+  const { id } = standing.member;
+  return {
+    context: await contextFor(parts, asked, standing, command),
+    args: press.args,
+    mark: (form) => markForm(form, id),
+    markAnswer: (reply) => markReply(reply, id),
+  };
 }
 
 function byPress(byName: ReadonlyMap<string, Command>, pressId: string): Opened | null {

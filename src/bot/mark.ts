@@ -1,3 +1,4 @@
+import type { Form } from "../../commands/kit/form.ts";
 import { PRESS_ID_MAX } from "../../commands/kit/press.ts";
 import type { Reply } from "../../commands/kit/reply.ts";
 import { type MemberId, memberId } from "../../shared/ids.ts";
@@ -15,11 +16,18 @@ const MARK = "@";
  * lot, and the platform tells no group there. A mark is no proof; the presser is checked against it.
  */
 export function markReply(reply: Reply, member: MemberId): Reply {
-  const marked = <T extends { readonly id: string }>(control: T): T => {
-    const id = `${control.id}~${MARK}${member}`;
-    return id.length <= PRESS_ID_MAX ? { ...control, id } : control;
-  };
+  const marked = <T extends { readonly id: string }>(control: T): T => mark(control, member);
   return { ...reply, buttons: reply.buttons.map(marked), choices: reply.choices.map(marked) };
+}
+
+/** The same for a form, which comes back without a group as well. */
+export function markForm(form: Form, member: MemberId): Form {
+  return mark(form, member);
+}
+
+function mark<T extends { readonly id: string }>(control: T, member: MemberId): T {
+  const id = `${control.id}~${MARK}${member}`;
+  return id.length <= PRESS_ID_MAX ? { ...control, id } : control;
 }
 
 /** Takes the mark off again. */

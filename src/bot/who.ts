@@ -1,3 +1,4 @@
+import { Refusal } from "../../commands/kit/command.ts";
 import type { Actor } from "../../commands/kit/context.ts";
 import type { Group, Member, Stores } from "../../commands/kit/ports.ts";
 import { groupId, lotId, type MemberId, reminderId } from "../../shared/ids.ts";
@@ -22,7 +23,7 @@ export async function standingInGroup(stores: Stores, asked: Asked): Promise<Sta
  * argument. Null when there is no such thing or it is somebody else's; the two are not told apart, so
  * that nobody learns from the answer whose it is.
  */
-export async function standingByPress(
+async function standingByPress(
   stores: Stores,
   groupOf: (member: MemberId) => Promise<Group | null>,
   userId: string,
@@ -33,6 +34,24 @@ export async function standingByPress(
   if (member === null || member.userId !== userId) return null;
   const group = await groupOf(member.id);
   return group === null ? null : { group, member };
+}
+
+/** One sentence for "somebody else's" and "no such thing": it must not tell which. */
+const NOT_YOURS =
+  "This button is not yours to press, or what it spoke of is gone. Type /stock in your group to see what you have.";
+
+/** The same for a request as it comes in; a refusal where there is none. */
+export async function standingOrRefuse(
+  parts: {
+    readonly stores: Stores;
+    readonly groupOf: (member: MemberId) => Promise<Group | null>;
+  },
+  { actor }: Asked,
+  press: MarkedPress,
+): Promise<Standing> {
+  const standing = await standingByPress(parts.stores, parts.groupOf, actor.userId, press);
+  if (standing === null) throw new Refusal(NOT_YOURS);
+  return standing;
 }
 
 async function ownerOf(stores: Stores, thing: string | undefined): Promise<MemberId | null> {

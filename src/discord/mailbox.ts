@@ -2,7 +2,7 @@ import { createHash } from "node:crypto";
 import { REST, Routes, SnowflakeUtil } from "discord.js";
 import { Temporal } from "temporal-polyfill";
 import { z } from "zod";
-import type { Instant } from "../../shared/time.ts";
+import { type Instant, isBefore } from "../../shared/time.ts";
 import type { Rendered } from "./render.ts";
 
 /**
@@ -14,8 +14,9 @@ const REQUESTS_PER_SECOND = 25;
 const SIT_OUT_MS = 2_000;
 const TIMEOUT_MS = 15_000;
 const KNOWN_CHANNELS_MAX = 20_000;
-/** How far back an earlier try is looked for. The platform's maximum. */
-const READ_BACK = "100";
+/** Messages read back at a time, the platform's maximum, and how often in a channel with much traffic. */
+const READ_BACK = 100;
+const READ_BACK_TIMES = 20;
 
 const channel = z.object({ id: z.string() });
 const sentMessage = z.object({ id: z.string() });
@@ -44,8 +45,13 @@ export interface Mailbox {
   forget(userId: string): void;
   /** The id of the stored message: of the earlier one when the nonce was used within minutes. */
   post(channelId: string, nonce: string, rendered: Rendered, signal: AbortSignal): Promise<string>;
-  /** The id of our message that bears the nonce's marker among the channel's last; null when none. */
-  find(channelId: string, nonce: string, signal: AbortSignal): Promise<string | null>;
+  /** The id of our message since then that bears the nonce's marker; null when the channel has none. */
+  find(
+    channelId: string,
+    nonce: string,
+    since: Instant,
+    signal: AbortSignal,
+  ): Promise<string | null>;
   /** So many processes send for this bot: keeps to this one's part of the rate. */
   share(processes: number): void;
   stop(): void;
@@ -58,6 +64,14 @@ export interface Mailbox {
  */
 export function markerOf(nonce: string): number {
   return (createHash("sha256").update(nonce).digest().readUInt32BE(0) % 2_147_000_000) + 1_000;
+}
+
+/** Whether a message read back is ours and bears the marker of that nonce. */
+function isOfNonce(nonce: string, applicationId: string) {
+  const marker = markerOf(nonce);
+  return ({ author, components, ...message }: z.infer<typeof readMessages>[number]): boolean =>
+    author.id === applicationId &&
+    (message.nonce === nonce || components?.some(({ id }) => id === marker) === true);
 }
 
 /** When a message was stored: its id says so (reference, "Snowflakes"). */
@@ -80,6 +94,12 @@ export function createMailbox(parts: MailboxParts): Mailbox {
     rejectOnRateLimit: (limit) => limit.retryAfter > SIT_OUT_MS,
   }).setToken(token);
 
+  const readPage = async (channelId: string, before: string | null, signal: AbortSignal) => {
+    const query = new URLSearchParams({ limit: String(READ_BACK) });
+    if (before !== null) query.set("before", before);
+    return readMessages.parse(await rest.get(Routes.channelMessages(channelId), { query, signal }));
+  };
+
   return {
     direct: async (userId, signal) => {
       const cached = known.get(userId);
@@ -98,15 +118,19 @@ export function createMailbox(parts: MailboxParts): Mailbox {
       const route = Routes.channelMessages(channelId);
       return sentMessage.parse(await rest.post(route, { body, files, signal })).id;
     },
-    find: async (channelId, nonce, signal) => {
-      const query = new URLSearchParams({ limit: READ_BACK });
-      const raw = await rest.get(Routes.channelMessages(channelId), { query, signal });
-      const marker = markerOf(nonce);
-      const ours = readMessages.parse(raw).filter(({ author }) => author.id === applicationId);
-      const found = ours.find(
-        (m) => m.nonce === nonce || m.components?.some(({ id }) => id === marker),
-      );
-      return found?.id ?? null;
+    find: async (channelId, nonce, since, signal) => {
+      const isIt = isOfNonce(nonce, applicationId);
+      let before: string | null = null;
+      for (let times = 0; times < READ_BACK_TIMES; times += 1) {
+        const page = await readPage(channelId, before, signal);
+        const found = page.find(isIt);
+        if (found !== undefined) return found.id;
+        const oldest = page.at(-1);
+        const isAll = page.length < READ_BACK || oldest === undefined;
+        if (isAll || isBefore(sentAt(oldest.id), since)) return null;
+        before = oldest.id;
+      }
+      return null;
     },
     share: (processes) => {
       const part = Math.floor(REQUESTS_PER_SECOND / processes);

@@ -69,13 +69,13 @@ function placesFor(mailbox: Mailbox, message: OutgoingMessage, signal: AbortSign
 /** An earlier try may have arrived although it looked failed: at either place. */
 async function findEarlier(
   parts: MessengerParts,
-  { nonce }: OutgoingMessage,
+  { nonce, since }: OutgoingMessage,
   places: readonly Place[],
   signal: AbortSignal,
 ): Promise<SendResult | null> {
   for (const { where, open } of places) {
     try {
-      const messageId = await parts.mailbox.find(await open(), nonce, signal);
+      const messageId = await parts.mailbox.find(await open(), nonce, since, signal);
       if (messageId === null) continue;
       const earlierAt = sentAt(messageId);
       return { kind: "sent", messageId, where, directClosed: false, earlierAt };

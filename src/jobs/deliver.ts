@@ -1,3 +1,4 @@
+import { Temporal } from "temporal-polyfill";
 import type { Group, Member } from "../../commands/kit/ports.ts";
 import type { Reply } from "../../commands/kit/reply.ts";
 import { waitUntil } from "../../shared/reminder/hold.ts";
@@ -127,12 +128,23 @@ async function wordAndSend(
 ): Promise<SendResult> {
   try {
     const reply = render({ ...who, ...held, now: clock.now(), nonce });
-    return await messenger.send({ to: who.member, group: who.group, nonce, attempt, reply });
+    const since = earliestTry([...held.rows, ...held.late], clock.now());
+    return await messenger.send({ to: who.member, group: who.group, nonce, attempt, since, reply });
   } catch (error) {
     // An error while sending does not mean that nothing was sent.
     log.error({ err: error, nonce, attempt }, "a reminder could not be worded or sent");
     return { kind: "unknown", reason: "an error while sending", retryAfterMs: null };
   }
+}
+
+/**
+ * Each row may have gone along with an earlier message of its half hour, so it may have been tried that
+ * long before it was due; and the platform's clock may differ from ours.
+ */
+function earliestTry(rows: readonly ReminderRow[], now: Instant): Instant {
+  const dueMs = Math.max(...rows.map(({ dueAt }) => dueAt.epochMilliseconds));
+  const due = Temporal.Instant.fromEpochMilliseconds(Math.min(dueMs, now.epochMilliseconds));
+  return due.subtract({ minutes: 40 });
 }
 
 async function noteDirect(parts: DeliverParts, member: Member, result: SendResult): Promise<void> {

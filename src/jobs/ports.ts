@@ -138,6 +138,8 @@ export interface OutgoingMessage {
   readonly nonce: string;
   /** 1 for the first try; later ones look whether an earlier try arrived after all. */
   readonly attempt: number;
+  /** No try can have been made before this. */
+  readonly since: Instant;
   readonly reply: Reply;
 }
 

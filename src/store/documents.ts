@@ -2,17 +2,13 @@ import { Temporal } from "temporal-polyfill";
 import { z } from "zod";
 import type { KeepingWord } from "../../commands/kit/keeping-words.ts";
 import { ALLERGENS, type Food, KEEPING_CLASSES } from "../../shared/food/types.ts";
-import { foodId, lotId } from "../../shared/ids.ts";
+import { foodId } from "../../shared/ids.ts";
 import type { KeepingTime } from "../../shared/keeping/types.ts";
 import type { NutrientSums } from "../../shared/nutrition/types.ts";
 import { VULNERABLE } from "../../shared/people/types.ts";
 import { UNITS } from "../../shared/quantity/types.ts";
 import type { Recipe } from "../../shared/recipe/types.ts";
-import {
-  REMINDER_KINDS,
-  REMINDER_STATES,
-  type ReminderAbout,
-} from "../../shared/reminder/types.ts";
+import { REMINDER_KINDS, REMINDER_STATES } from "../../shared/reminder/types.ts";
 import { MOVEMENT_KINDS, WASTE_REASONS } from "../../shared/stock/types.ts";
 import type { TargetFigures } from "../../shared/target/types.ts";
 
@@ -137,17 +133,6 @@ export const sumsDocument = z
     sodiumMg: nutrientSum,
   })
   .readonly() satisfies z.ZodType<NutrientSums>;
-
-export const aboutDocument = z
-  .object({
-    lotId: z.string().transform(lotId),
-    title: z.string(),
-    portions: z.number(),
-    date: z.string().nullable(),
-    meal: z.string().nullable(),
-    mealAt: z.string().nullable(),
-  })
-  .readonly() satisfies z.ZodType<ReminderAbout>;
 
 const nutrient = z.number().nullable();
 

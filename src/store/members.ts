@@ -59,5 +59,10 @@ export function prismaMembers(db: PrismaClient, newId: () => string): Members {
       await patiently(() => db.member.update({ where: { id }, data }));
       return toMember(await db.member.findUniqueOrThrow({ where: { id }, include }));
     },
+
+    setRecipeNews: async (id, isWanted) => {
+      const data = { wantsRecipeNews: isWanted };
+      await patiently(() => db.member.update({ where: { id }, data, select: { id: true } }));
+    },
   };
 }

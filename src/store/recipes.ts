@@ -1,6 +1,7 @@
 import { setImmediate } from "node:timers/promises";
 import type { PublishedRecipe, Recipes } from "../../commands/kit/ports.ts";
-import type { CauseId, GroupId } from "../../shared/ids.ts";
+import type { Publication, PublicationResult } from "../../commands/kit/publication.ts";
+import { type CauseId, type GroupId, type RecipeId, recipeId } from "../../shared/ids.ts";
 import { fold, foldWords } from "../../shared/words/fold.ts";
 import {
   fromText,
@@ -13,10 +14,12 @@ import {
 import type { Prisma, PrismaClient } from "./generated/client.ts";
 import { keptRecipes } from "./kept-recipes.ts";
 import { isConflict, patiently } from "./patience.ts";
-import { type RevisionRow, toMember, toPublished, toSummary, WITH_WORD } from "./rows.ts";
+import { membersWho, NEXT_VERSION, tellRows, withdraw } from "./recipe-news.ts";
+import { type RevisionRow, toPublished, toSummary, WITH_WORD } from "./rows.ts";
 
-type Publishing = Parameters<Recipes["publish"]>[0];
-type Published = Awaited<ReturnType<Recipes["publish"]>>;
+/** A revision of the recipe named; else of the recipe of its title, or of a new one. */
+type Publishing = Publication & { readonly of?: RecipeId };
+type Published = PublicationResult;
 
 /** Longer search text than any title is cut: the rest could only cost time. */
 const TYPED_MAX = 200;
@@ -25,9 +28,6 @@ const TYPED_MAX = 200;
 const TRIES = 20;
 
 const INCLUDE = { recipe: true, ...WITH_WORD } as const;
-
-/** Tells every process that its index of the group's recipes no longer holds. */
-const NEXT_VERSION = { recipesVersion: { increment: 1 } } as const;
 
 /** The newest revision of the recipe with that id, else of the one with that title. */
 async function newest(
@@ -72,13 +72,19 @@ function summaryColumns(input: Publishing) {
   };
 }
 
-async function write(db: PrismaClient, input: Publishing): Promise<Published> {
-  const { groupId } = input;
+async function write(db: PrismaClient, input: Publishing): Promise<Published | "title taken"> {
+  const { groupId, of } = input;
   const summary = summaryColumns(input);
+  const titled = { groupId_titleFold: { groupId, titleFold: summary.titleFold } };
   const known = await db.recipe.findUnique({
-    where: { groupId_titleFold: { groupId, titleFold: summary.titleFold } },
+    where: of === undefined ? titled : { id: of, groupId },
     select: { id: true, revisions: { orderBy: { number: "desc" }, take: 1 } },
   });
+  if (of !== undefined) {
+    if (known === null) throw new Error("there is no such recipe in this group");
+    const holder = await db.recipe.findUnique({ where: titled, select: { id: true } });
+    if (holder !== null && holder.id !== of) return "title taken";
+  }
   const id = known?.id ?? input.newId();
   const number = (known?.revisions[0]?.number ?? 0) + 1;
   const revision = {
@@ -96,16 +102,21 @@ async function write(db: PrismaClient, input: Publishing): Promise<Published> {
     known === null
       ? db.recipe.create({ data: { id, groupId, ...summary } })
       : db.recipe.update({ where: { id }, data: summary });
+  const told =
+    known === null || input.tell == null
+      ? []
+      : await tellRows(db, { groupId, id: recipeId(id), now: input.now }, input.tell);
   // The revision's number is the condition: another publication in between makes it fail, and all of it.
   const [, row] = await db.$transaction([
     writeRecipe,
     db.revision.create({ data: revision, include: INCLUDE }),
     db.group.update({ where: { id: groupId }, data: NEXT_VERSION }),
+    ...told,
   ]);
   return { published: toPublished(row), isNew: number === 1 };
 }
 
-async function publish(db: PrismaClient, input: Publishing): Promise<Published> {
+async function publish(db: PrismaClient, input: Publishing): Promise<Published | "title taken"> {
   for (let tries = 1; ; tries++) {
     const before = await byCause(db, input.groupId, input.causeId);
     if (before !== null) return before;
@@ -188,35 +199,17 @@ export function prismaRecipes(db: PrismaClient): Recipes {
         : { text: row.sourceText, takenFor: fromText(takenForDocument, row.takenFor) };
     },
 
-    withdraw: async (groupId, id, now) => {
-      const [{ count }] = await patiently(() =>
-        db.$transaction([
-          db.recipe.updateMany({
-            where: { id, groupId, withdrawnAt: null },
-            data: { withdrawnAt: toColumn(now) },
-          }),
-          db.group.update({ where: { id: groupId }, data: NEXT_VERSION }),
-        ]),
-      );
-      return count > 0;
+    withdraw: (groupId, id, now, tell) => withdraw(db, { groupId, id, now }, tell ?? null),
+
+    whoHas: (groupId, id, since) => membersWho(db, groupId, id, since),
+
+    publish: async (input) => {
+      const done = await publish(db, input);
+      // Without a recipe named, a title is never taken: its recipe is the one revised.
+      if (done === "title taken") throw new Error("a title was taken where none was asked for");
+      return done;
     },
 
-    whoHas: async (groupId, id, since) => {
-      const ofIt = { revision: { recipeId: id } };
-      const rows = await db.member.findMany({
-        where: {
-          groupId,
-          OR: [
-            { lots: { some: { halves: { gt: 0 }, batch: ofIt } } },
-            { batches: { some: { ...ofIt, cookedAt: { gte: toColumn(since) } } } },
-          ],
-        },
-        orderBy: { id: "asc" },
-        include: { group: true },
-      });
-      return rows.map(toMember);
-    },
-
-    publish: (input) => publish(db, input),
+    publishOf: (id, input) => publish(db, { ...input, of: id }),
   };
 }

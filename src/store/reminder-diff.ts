@@ -1,7 +1,9 @@
 import { isAgain } from "../../shared/reminder/again.ts";
+import { isNotice } from "../../shared/reminder/notice.ts";
 import type { DerivedReminder } from "../../shared/reminder/types.ts";
 import { isBefore } from "../../shared/time.ts";
-import { aboutDocument, toColumn, toText } from "./documents.ts";
+import { aboutDocument } from "./about-document.ts";
+import { toColumn, toText } from "./documents.ts";
 
 /** As much of a kept reminder as the comparison needs. */
 export interface KnownReminder extends ReminderColumns {
@@ -58,7 +60,8 @@ function byKey(desired: readonly DerivedReminder[]): ReadonlyMap<string, Derived
 /**
  * What must be written so that the scheduled rows become the derived set. Rows that are on their way or
  * done (claimed, sent, failed, expired) stay as they are, and their key is not scheduled again: nobody
- * is told the same thing twice. So does what a member put off: it is looked at when it is sent.
+ * is told the same thing twice. So does what a member put off, and what is told of a recipe: neither
+ * follows from the stock, and both are looked at when they are sent.
  */
 export function diffReminders(
   known: readonly KnownReminder[],
@@ -66,7 +69,9 @@ export function diffReminders(
 ): ReminderDiff {
   const wanted = byKey(desired);
   const knownKeys = new Set(known.map((row) => row.key));
-  const scheduled = known.filter((row) => row.state === "scheduled" && !isAgain(row.key));
+  const scheduled = known.filter(
+    (row) => row.state === "scheduled" && !isAgain(row.key) && !isNotice(row),
+  );
   return {
     insert: [...wanted.values()].filter((reminder) => !knownKeys.has(reminder.key)),
     update: scheduled.flatMap((row) => {

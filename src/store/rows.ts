@@ -24,9 +24,9 @@ import type { Recipe } from "../../shared/recipe/types.ts";
 import type { ReminderRow } from "../../shared/reminder/types.ts";
 import type { Batch, Lot, Movement, StockChange } from "../../shared/stock/types.ts";
 import type { TargetRule } from "../../shared/target/types.ts";
+import { aboutDocument } from "./about-document.ts";
 import { asMadeDocument } from "./as-made.ts";
 import {
-  aboutDocument,
   allergensDocument,
   deliverToWord,
   figuresDocument,
@@ -88,6 +88,7 @@ export function toMember(row: Prisma.MemberGetPayload<{ include: { group: true }
       vulnerable: fromText(vulnerableDocument, row.vulnerable),
       coachMaySetTargets: row.coachMaySetTargets,
     },
+    wantsRecipeNews: row.wantsRecipeNews,
     planVersion: row.planVersion,
   };
 }

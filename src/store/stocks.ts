@@ -4,6 +4,32 @@ import type { PrismaClient } from "./generated/client.ts";
 import { toBatch, toChange, toLot, WITH_MOVEMENTS } from "./rows.ts";
 import { record } from "./stock-record.ts";
 
+/** Changes looked at in one go; more are needed only after so many undos in a row. */
+const LOOK_BACK = 16;
+
+/**
+ * The newest change that is neither undone nor an undo. Looked for backwards by version: an undo is always
+ * newer than what it takes back, and asking the database for "not undone" would go through everybody's undos.
+ */
+async function lastStanding(db: PrismaClient, memberId: string): Promise<string | null> {
+  const undone = new Set<string>();
+  for (let version: number | undefined; ; ) {
+    const rows: { id: string; version: number; undoesId: string | null }[] =
+      await db.stockChange.findMany({
+        where: { memberId, ...(version !== undefined && { version: { lt: version } }) },
+        orderBy: { version: "desc" },
+        take: LOOK_BACK,
+        select: { id: true, version: true, undoesId: true },
+      });
+    for (const { id, undoesId } of rows) {
+      if (undoesId !== null) undone.add(undoesId);
+      else if (!undone.has(id)) return id;
+    }
+    if (rows.length < LOOK_BACK) return null;
+    version = rows.at(-1)?.version;
+  }
+}
+
 export function prismaStocks(db: PrismaClient, newId: () => string): Stocks {
   return {
     load: async (memberId) => {
@@ -41,12 +67,12 @@ export function prismaStocks(db: PrismaClient, newId: () => string): Stocks {
     },
 
     lastChange: async (memberId) => {
-      const row = await db.stockChange.findFirst({
-        where: { memberId, undoesId: null, undoneBy: null },
-        orderBy: { version: "desc" },
+      const id = await lastStanding(db, memberId);
+      if (id === null) return null;
+      const row = await db.stockChange.findUniqueOrThrow({
+        where: { id },
         include: WITH_MOVEMENTS,
       });
-      if (row === null) return null;
       const change = toChange(row);
       const ids = change.movements.flatMap(({ from, to }) => [from, to]);
       const lots = await db.lot.findMany({

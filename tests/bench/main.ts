@@ -11,6 +11,7 @@ import { fillReminders, openBench } from "./fill.ts";
 import { benchFind } from "./find.ts";
 import { median, report, timed } from "./measure.ts";
 import { benchRead } from "./read.ts";
+import { benchStock } from "./stock.ts";
 
 // The figures that every change is held to: a minute at most. Those of a service that many groups share
 // take longer: `npm run bench:service` (service/main.ts).
@@ -28,6 +29,7 @@ results.push(await benchFind(write));
 results.push(await benchBook(write));
 results.push(await benchRead(write));
 results.push(await benchAllocation(write));
+results.push(await benchStock(folder, write));
 
 // A batch logged through the store, against as many rows in one plain transaction.
 const bench = await openBench(join(folder, "log.db"));

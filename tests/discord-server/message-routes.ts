@@ -126,7 +126,12 @@ export function readMessages(
   if (!Number.isInteger(limit) || limit < 1 || limit > 100) {
     return badForm([{ at: "limit", code: "NUMBER_TYPE_MAX", message: "1 to 100" }]);
   }
-  const newest = platform.world.messagesIn(channelId).slice(-limit).reverse();
+  const all = platform.world.messagesIn(channelId);
+  const before = all.findIndex(({ id }) => id === received.query.get("before"));
+  const newest = all
+    .slice(0, before === -1 ? all.length : before)
+    .slice(-limit)
+    .reverse();
   return { status: 200, body: newest.map((m) => shown(platform, m, platform.showNonces)) };
 }
 

@@ -46,6 +46,7 @@ export const MEMBER: Member = {
   deliverTo: "direct message",
   directClosedAt: null,
   profile: { allergens: [], vulnerable: [], coachMaySetTargets: false },
+  wantsRecipeNews: true,
   planVersion: 0,
 };
 
@@ -119,6 +120,7 @@ export function memoryRecipes(
           portions: recipe.portions,
           tags: recipe.tags,
         })),
+    publishOf: unused,
     publish: async (input) => {
       const before = all.find((one) => one.causeId === input.causeId);
       return before !== undefined

@@ -111,6 +111,12 @@ describe("/batch labels", () => {
     }
   });
 
+  it("stays on plain paper when only its size is changed", async () => {
+    await kitchen.log();
+    const reply = await press(await labels({ grid: "plain" }), "On US Letter");
+    expect(wordsOf(reply)).toContain("Letter, plain paper to cut");
+  });
+
   it("offers the labels of a batch right after it is logged", async () => {
     const reply = await press(await kitchen.log(), "Labels");
     expect(reply.heading).toBe("8 labels on 1 A4 sheet: Barley and lamb pot.");

@@ -61,6 +61,7 @@ describe("/batch log by what went in", () => {
     const said = wordsOf(reply);
     expect(said).toContain("kidney beans 300 g all of it, runs out first");
     expect(said).toContain("chicken thighs 850 g 175 g left");
+    expect(said).not.toContain("to use up");
     // 300 g of 400 g beans is three quarters of 2100 g cooked, in five portions.
     expect(await batches()).toMatchObject([{ portionsCooked: 5, portionG: 315 }]);
   });

@@ -76,6 +76,15 @@ describe("/recipe file", () => {
     expect(fromJsonLd(fileTextOf(json)).ok).toBe(true);
   });
 
+  it("has the energy that the group's cards show", async () => {
+    await bot().publish(COACH, LONG);
+    await bot().ask(COACH, "group setup", { labels: "eu" });
+    const card = readAloud(await bot().ask(MEMBER, "recipe card", RECIPE));
+    const json = fileTextOf(await bot().ask(MEMBER, "recipe file", { ...RECIPE, as: "json-ld" }));
+    const [, kcal = "none"] = /"calories": "(\d+) calories"/u.exec(json) ?? [];
+    expect(card).toContain(`/ ${kcal} kcal`);
+  });
+
   it("has a name also where the title has no Latin letter", async () => {
     await bot().publish(COACH, LONG.replace("Smoky bean pot", "豆の鍋"));
     const plain = await bot().ask(MEMBER, "recipe file", { recipe: "豆の鍋" });

@@ -74,15 +74,43 @@ describe("/recipe revise", () => {
     expect(readAloud(read)).toContain("carrots 200 → 100 g");
   });
 
-  it("keeps the recipe where the title was changed, and says so", async () => {
-    const read = await revise(TITLE, "Lamb and barley pot");
-    expect(readAloud(read)).toContain(`Publish makes a revision of “${TITLE}”`);
-    const wordsToo = await revise(`${TITLE}\nMakes 6`, "Lamb and barley pot\nMakes 8");
-    const done = await bot().press(COACH, buttonOf(wordsToo, "Publish"));
+  it("renames the recipe where the title was changed, with its history, and says so first", async () => {
+    await bot().ask(MEMBER, "batch log", { recipe: TITLE });
+    const first = await newest();
+    const read = await revise(`${TITLE}\nMakes 6`, "Lamb and barley pot\nMakes 8");
+    expect(readAloud(read)).toContain(
+      `Publish renames “${TITLE}” to “Lamb and barley pot”, history and all.`,
+    );
+    const done = await bot().press(COACH, buttonOf(read, "Publish"));
+    expect(done.heading).toBe("Published as revision 2: Lamb and barley pot, 8 portions.");
+    expect(readAloud(done)).toContain(`title “${TITLE}” → “Lamb and barley pot”`);
+    expect(await published(bot())).toMatchObject([{ id: first.id, revisionNumber: 2 }]);
+    // Who cooked it under its old title is told, and the next revision starts from the new one.
+    const card = await bot().ask(MEMBER, "recipe card", { recipe: "Lamb and barley pot" });
+    expect(readAloud(card)).toContain(`Changed since you cooked it: title “${TITLE}”`);
+    expect(formIn(await open("Lamb and")).fields[0]?.value).toMatch(/^Lamb and barley pot\n/u);
+  });
+
+  it("keeps its title where another recipe has the new one", async () => {
+    await bot().publish(COACH, POT_TEXT.replace(TITLE, "Second pot"));
+    const read = await revise(`${TITLE}\nMakes 6`, "Second pot\nMakes 8");
+    expect(readAloud(read)).toContain(`There is a recipe “Second pot” already`);
+    const done = await bot().press(COACH, buttonOf(read, "Publish"));
     expect(done.heading).toBe(`Published as revision 2: ${TITLE}, 8 portions.`);
-    expect((await published(bot())).map((one) => one.recipe.title)).toEqual([TITLE]);
+    expect((await published(bot())).map((one) => one.recipe.title)).toEqual([TITLE, "Second pot"]);
     // What is published is what the next revision starts from.
     expect(formIn(await open()).fields[0]?.value).toMatch(/^Title: Barley and lamb pot\n/u);
+  });
+
+  it("cannot take the title of a withdrawn recipe, whose history that is", async () => {
+    await bot().publish(COACH, POT_TEXT.replace(TITLE, "Second pot"));
+    const asked = await bot().ask(COACH, "recipe withdraw", { recipe: "Second pot" });
+    await bot().press(COACH, buttonOf(asked, "Withdraw"));
+    const read = await revise(TITLE, "Second pot");
+    const done = await bot().press(COACH, buttonOf(read, "Publish"));
+    expect(readAloud(done)).toContain("It cannot be called “Second pot”");
+    expect((await published(bot())).map((one) => one.recipe.title)).toEqual([TITLE]);
+    expect((await bot().ask(COACH, "recipe drafts")).heading).toMatch(/^You have 1 draft,/u);
   });
 
   it("publishes under the new title beside it only where the coach says so", async () => {

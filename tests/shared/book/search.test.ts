@@ -109,6 +109,15 @@ describe("searching a book by what is in hand", () => {
     expect(rice?.needs).toBe(0);
   });
 
+  it("takes nothing to taste for a use: pepper to taste uses up no peppers", () => {
+    const book = bookOf([
+      pot("Red tray", "2 red peppers", "300 g rice"),
+      pot("Plain soup", "300 g red lentils", "pepper, to taste"),
+    ]);
+    const found = searchBook(book, query({ uses: ["peppers"] })).found;
+    expect(found.map(({ entry }) => entry.title)).toEqual(["Red tray"]);
+  });
+
   it("names what no recipe uses", () => {
     expect(searchBook(BOOK, query({ uses: ["barley", "unobtainium"] })).unused).toEqual([
       "unobtainium",

@@ -49,6 +49,19 @@ describe("what changed", () => {
     expect(whatChanged(before, reversed(before) as Recipe)).toEqual([]);
   });
 
+  it("tells that a part makes more than is used, and no more where nobody says so in another way", () => {
+    const makes = { madeG: 300, usedG: 180 };
+    const withMakes = (of: typeof makes | null): Recipe => ({
+      ...before,
+      components: before.components.map((part) => ({ ...part, makes: of })),
+    });
+    expect(whatChanged(before, withMakes(null))).toEqual([]);
+    const [first, ...more] = whatChanged(withMakes(null), withMakes(makes));
+    expect(first).toEqual({ code: "part makes", name: "Base", before: null, after: makes });
+    expect(codes(more)).toEqual(["part makes"]);
+    expect(whatChanged(withMakes(makes), withMakes({ ...makes }))).toEqual([]);
+  });
+
   it.each([
     ["an amount", "120 g flour", "100 g flour", ["amount"]],
     ["a preparation", "carrots, sliced", "carrots, diced", ["preparation"]],

@@ -81,6 +81,7 @@ export function fakeStores(): Stores {
       find: async (id) => members.find((member) => member.id === id) ?? null,
       inGroup: unused,
       setProfile: unused,
+      setRecipeNews: unused,
     },
     stocks: {
       findLot: async (id) => {
@@ -108,6 +109,7 @@ export function fakeStores(): Stores {
       find: unused,
       search: unused,
       publish: unused,
+      publishOf: unused,
       all: unused,
       revision: unused,
       source: unused,

@@ -1,3 +1,4 @@
+import { Temporal } from "temporal-polyfill";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { textOf } from "../../discord-server/view.ts";
 import { outgoing } from "./reminders.ts";
@@ -139,6 +140,28 @@ describe("when nobody knows whether it arrived", () => {
     expect(again).toMatchObject({ kind: "sent", where: "channel" });
     expect(server.directMessages(mika)).toEqual([]);
     expect(server.messagesIn(channelId)).toHaveLength(1);
+  });
+
+  it("a repeat finds an earlier try behind many later messages, and looks no further back than need be", async () => {
+    const { server, handle } = rig;
+    const toChannel = { deliverTo: "channel" } as const;
+    server.fault({ kind: "500 after storing", method: "POST", path: POST });
+    await handle.messenger.send(outgoing(rig, toChannel));
+    const [first] = server.messagesIn(channelId);
+    if (first === undefined) throw new Error("it was stored");
+    for (let n = 0; n < 250; n += 1) {
+      const id = server.platform.world.nextId();
+      server.platform.world.store({ ...first, id, components: [], nonce: null });
+    }
+    server.platform.nonces.clear();
+    const again = await handle.messenger.send(outgoing(rig, { ...toChannel, attempt: 2 }));
+    expect(again).toMatchObject({ kind: "sent", messageId: first.id });
+    expect(server.requests("GET", POST)).toHaveLength(3);
+    const since = Temporal.Now.instant().add({ minutes: 1 });
+    const other = outgoing(rig, { ...toChannel, attempt: 2, nonce: "other", since });
+    expect(await handle.messenger.send(other)).toMatchObject({ kind: "sent" });
+    // Nothing so old can be this one: one page in the channel, one of the direct messages.
+    expect(server.requests("GET", POST)).toHaveLength(5);
   });
 
   it("another reminder in the same channel is not taken for this one", async () => {

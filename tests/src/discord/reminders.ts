@@ -33,6 +33,7 @@ export function outgoing(rig: Rig, varied: Varied = {}): OutgoingMessage {
       deliverTo: deliverTo ?? "direct message",
       directClosedAt: null,
       profile: { allergens: [], vulnerable: [], coachMaySetTargets: false },
+      wantsRecipeNews: true,
       planVersion: 0,
     },
     group: {
@@ -47,6 +48,7 @@ export function outgoing(rig: Rig, varied: Varied = {}): OutgoingMessage {
     },
     nonce: "r-2026-11-25-abc",
     attempt: 1,
+    since: Temporal.Now.instant().subtract({ hours: 1 }),
     reply: reply("Move 2 portions of chilli to the fridge tonight"),
     ...rest,
   };

@@ -181,4 +181,35 @@ describe("the whole path on Discord", () => {
       server.directMessages(member).filter((one) => textOf(one).includes("Last good day")),
     ).toHaveLength(1);
   });
+
+  it("tells of a new revision by direct message, once, though the platform answers 500 after storing", async () => {
+    const { server, coach, member, other, guild } = whole;
+    await log();
+    await until("2026-10-11T18:50:00Z");
+    const before = server.directMessages(member).length;
+    const read = await server.slash(coach, guild, ["recipe", "publish"], {
+      file: {
+        name: "pot.txt",
+        bytes: new TextEncoder().encode(
+          POT_TEXT.replace("200 g carrots, sliced", "200 g plain yogurt"),
+        ),
+      },
+    });
+    const done = await server.press(coach, read.message, "Publish");
+    expect(done.text).toContain("One is told what changed.");
+    server.fault({
+      kind: "500 after storing",
+      method: "POST",
+      path: /^\/channels\/\d+\/messages$/u,
+      times: 1,
+    });
+    for (const time of ["18:55", "19:00", "19:05"]) await until(`2026-10-11T${time}:00Z`);
+    const [told, ...more] = server.directMessages(member).slice(before);
+    expect(more).toEqual([]);
+    if (told === undefined) throw new Error("nobody was told");
+    expect(textOf(told)).toContain("Mind: it now contains milk (plain yogurt)");
+    expect([...server.directMessages(other), ...server.directMessages(coach)]).toEqual([]);
+    const card = await server.press(member, told, "See the card");
+    expect(card.text).toContain("Changed since you cooked it: new: plain yogurt 200 g");
+  });
 });

@@ -45,6 +45,7 @@ export function memberNamed(name: string, rest: Partial<Member> = {}): Member {
     deliverTo: "direct message",
     directClosedAt: null,
     profile: { allergens: [], vulnerable: [], coachMaySetTargets: false },
+    wantsRecipeNews: true,
     planVersion: 0,
     ...rest,
   };

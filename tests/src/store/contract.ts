@@ -6,6 +6,7 @@ import { groupContract } from "./contract/groups.ts";
 import { keepingWordContract } from "./contract/keeping-words.ts";
 import { momentContract } from "./contract/moments.ts";
 import { newClaimContract } from "./contract/new-claims.ts";
+import { newsContract } from "./contract/news.ts";
 import { opsContract } from "./contract/ops.ts";
 import { ownershipContract } from "./contract/ownership.ts";
 import { peopleContract } from "./contract/people.ts";
@@ -51,6 +52,7 @@ export function storeContract(name: string, makePlace: MakePlace, isShared = fal
     groupContract(given);
     peopleContract(given);
     recipeContract(given);
+    newsContract(given);
     keepingWordContract(given);
     draftContract(given);
     stockContract(given);

@@ -5,8 +5,8 @@ import type { NutrientSums } from "../../../shared/nutrition/types.ts";
 import type { Recipe } from "../../../shared/recipe/types.ts";
 import type { ReminderAbout, ReminderKind, ReminderState } from "../../../shared/reminder/types.ts";
 import type { MovementKind, Place } from "../../../shared/stock/types.ts";
+import { aboutDocument } from "../../../src/store/about-document.ts";
 import {
-  aboutDocument,
   fromText,
   keepingDocument,
   type movementWord,

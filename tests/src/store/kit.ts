@@ -1,5 +1,6 @@
 import { Temporal } from "temporal-polyfill";
 import type { Member, PublishedRecipe, StockPlan } from "../../../commands/kit/ports.ts";
+import type { Publication, RecipeTelling } from "../../../commands/kit/publication.ts";
 import {
   type BatchId,
   batchId,
@@ -9,6 +10,7 @@ import {
   groupId,
   type LotId,
   lotId,
+  memberId,
 } from "../../../shared/ids.ts";
 import type { Recipe } from "../../../shared/recipe/types.ts";
 import type { DerivedReminder } from "../../../shared/reminder/types.ts";
@@ -74,12 +76,16 @@ export async function world(store: Store, name = "a"): Promise<World> {
   return { store, member, published, newId };
 }
 
-export function publish(
-  { store, member, newId }: Pick<World, "store" | "member" | "newId">,
+export function publish(w: Pick<World, "store" | "member" | "newId">, what: Recipe, cause: string) {
+  return w.store.stores.recipes.publish(publication(w, what, cause));
+}
+
+export function publication(
+  { member, newId }: Pick<World, "member" | "newId">,
   what: Recipe,
   cause: string,
-) {
-  return store.stores.recipes.publish({
+): Publication {
+  return {
     groupId: member.groupId,
     by: member.id,
     causeId: causeId(cause),
@@ -88,7 +94,21 @@ export function publish(
     sourceText: `text of ${what.title}`,
     takenFor: { "odd barley": foodId("pearl-barley-dry") },
     newId,
-  });
+  };
+}
+
+/** What is told of the world's recipe, by somebody who is no member. */
+export function telling(w: World, rest: Partial<RecipeTelling> = {}): RecipeTelling {
+  return {
+    kind: "recipe changed",
+    key: "recipe news/1",
+    title: "Barley pot",
+    news: { recipeId: w.published.id, revision: 2, grave: [], changes: ["barley 100 → 120 g"] },
+    since: later(-60),
+    by: memberId("nobody"),
+    newId: w.newId,
+    ...rest,
+  };
 }
 
 export function reminder(key: string, rest: Partial<DerivedReminder> = {}): DerivedReminder {

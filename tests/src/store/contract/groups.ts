@@ -59,6 +59,7 @@ export function groupContract({ store, restart }: Given): void {
         deliverTo: "direct message",
         directClosedAt: null,
         profile: { allergens: [], vulnerable: [], coachMaySetTargets: false },
+        wantsRecipeNews: true,
       });
       const { zone, pausedUntil, pausesSafety, ...times } = choice;
       expect([zone, pausedUntil, pausesSafety]).toEqual(["America/New_York", null, false]);

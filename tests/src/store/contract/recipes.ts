@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import type { Given } from "../contract.ts";
-import { publish, recipe, world } from "../kit.ts";
+import { NOW, publication, publish, recipe, world } from "../kit.ts";
 
 export function recipeContract({ store, restart }: Given): void {
   describe("recipes", () => {
@@ -95,6 +95,37 @@ export function recipeContract({ store, restart }: Given): void {
       expect(await recipes.search(b.member.groupId, "secret", 10)).toEqual([]);
       const again = await publish(b, recipe({ title: "Secret pot" }), "c2");
       expect(again).toMatchObject({ isNew: true, published: { revisionNumber: 1 } });
+    });
+
+    test("a revision of a recipe takes its new title along, unless another has it, be it withdrawn", async () => {
+      const w = await world(store());
+      const { recipes } = store().stores;
+      const { groupId } = w.member;
+      const other = await publish(w, recipe({ title: "Bean stew" }), "c1");
+      const input = (title: string, cause: string) => ({
+        ...publication(w, recipe({ title }), cause),
+      });
+      expect(await recipes.publishOf(w.published.id, input("Bean STEW", "c2"))).toBe("title taken");
+      await recipes.withdraw(groupId, other.published.id, NOW);
+      expect(await recipes.publishOf(w.published.id, input("Bean stew", "c3"))).toBe("title taken");
+      const done = await recipes.publishOf(w.published.id, input("Pearl pot", "c4"));
+      expect(done).toMatchObject({
+        isNew: false,
+        published: { id: w.published.id, revisionNumber: 2, recipe: { title: "Pearl pot" } },
+      });
+      expect(await recipes.publishOf(w.published.id, input("Pearl pot", "c4"))).toEqual(done);
+      expect(await recipes.find(groupId, "barley pot")).toBeNull();
+      expect((await recipes.find(groupId, "pearl pot"))?.revisionNumber).toBe(2);
+    });
+
+    test("a recipe of another group is not revised by its id", async () => {
+      const a = await world(store(), "a");
+      const b = await world(store(), "b");
+      const input = publication(b, recipe({ title: "Stolen pot" }), "c1");
+      await expect(store().stores.recipes.publishOf(a.published.id, input)).rejects.toThrow();
+      expect(await store().stores.recipes.find(a.member.groupId, "stolen pot")).toBeNull();
+      const kept = await store().stores.recipes.find(a.member.groupId, a.published.id);
+      expect(kept).toEqual(a.published);
     });
 
     test("a cause of one group does not reach into another", async () => {

@@ -1,3 +1,4 @@
+import fc from "fast-check";
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
 import { causeId, foodId, groupId, targetId } from "../../../../shared/ids.ts";
 import { connect, type Store } from "../../../../src/store/open.ts";
@@ -14,6 +15,8 @@ import {
   type World,
   world,
 } from "../kit.ts";
+import { ledgerCommands } from "../ledger-commands.ts";
+import { emptyModel } from "../ledger-model.ts";
 import { packed } from "../packed.ts";
 import { openUrl, type PostgresRun } from "../postgres-place.ts";
 
@@ -52,6 +55,20 @@ export function racesOnServer(given: () => PostgresRun): void {
     );
 
   describe("two processes at the same rows", () => {
+    test("any sequence of stock commands, two at once among them, conserves portions as the model does", async () => {
+      let run = 0;
+      await fc.assert(
+        fc.asyncProperty(ledgerCommands, async (commands) => {
+          run += 1;
+          const own = await world(pair.one, `m${run}x`);
+          const stores = [pair.one, pair.other] as const;
+          const real = { stores, world: own, now: NOW, lastCause: null };
+          await fc.asyncModelRun(() => ({ model: emptyModel(), real }), commands);
+        }),
+        { numRuns: 12, endOnFailure: false },
+      );
+    }, 120_000);
+
     test("eat six portions between them, each once, and the ledger says so", async () => {
       const { w, one } = pair;
       await cooked(w);

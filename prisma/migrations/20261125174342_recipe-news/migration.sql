@@ -1,0 +1,2 @@
+-- AlterTable
+ALTER TABLE "Member" ADD COLUMN "wantsRecipeNews" BOOLEAN NOT NULL DEFAULT true;
