@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { lotCodes } from "../../shared/container-label/lot-code.ts";
 import { thawLeadHours } from "../../shared/keeping/thaw.ts";
 import { decideEatFirst, type Taken } from "../../shared/stock/eat-first.ts";
 import { dateIn, type Instant, isBefore } from "../../shared/time.ts";
@@ -38,6 +39,11 @@ export const batchAte = command({
   handle: ateFirst,
 });
 
+/** With the code that stands on its label. */
+interface Coded extends Taken {
+  readonly code: string;
+}
+
 interface Ate {
   readonly recipe?: string | undefined;
   readonly portions?: number | undefined;
@@ -46,7 +52,7 @@ interface Ate {
 async function ateFirst(context: Context, { recipe, portions = 1 }: Ate): Promise<Reply> {
   const { stores, member, now, newId, causeId } = context;
   const zone = member.choice.zone;
-  let taken: readonly Taken[] = [];
+  let taken: readonly Coded[] = [];
   const changed = await changeStock({
     stores,
     member,
@@ -56,7 +62,10 @@ async function ateFirst(context: Context, { recipe, portions = 1 }: Ate): Promis
     decide: (stock) => {
       const isMeant = meantBy(stock, recipe);
       const step = decideEatFirst(stock, { portions, isMeant }, { at: now, on: dateIn(now, zone) });
-      if (step.ok) taken = step.value.taken;
+      const codes = lotCodes(stock.lots);
+      if (step.ok) {
+        taken = step.value.taken.map((one) => ({ ...one, code: codes.get(one.lot.id) ?? "" }));
+      }
       return step;
     },
   });
@@ -73,7 +82,7 @@ async function ateFirst(context: Context, { recipe, portions = 1 }: Ate): Promis
 }
 
 function ateReply(
-  taken: readonly Taken[],
+  taken: readonly Coded[],
   portions: number,
   version: number,
   { now, member }: Context,
@@ -92,12 +101,13 @@ function ateReply(
 }
 
 /** Which box that is. */
-function boxPart({ lot, batch, portions }: Taken, now: Instant, zone: string): Part {
+function boxPart({ lot, batch, portions, code }: Coded, now: Instant, zone: string): Part {
   const where = { fridge: "fridge", thawing: "thawing in the fridge", freezer: "freezer" };
   const left = lot.portions - portions;
   return rows(`Look for: ${batch.title}`, [
     { label: "Take", figure: count(portions, batch.portionWord) },
     { label: "Cooked", figure: writeDate(batch.cookedOn) },
+    { label: "Label", figure: code },
     { label: "Place", figure: where[lot.place] },
     { label: "Date", figure: untilOf({ lot, batch }, dateIn(now, zone)) },
     { label: "Left of these", figure: left === 0 ? "none" : count(left, batch.portionWord) },

@@ -27,6 +27,7 @@ describe("having eaten one", () => {
     expect(reply.heading).toBe("Ate 1 portion of Cucumber bowl.");
     expect(wordsOf(reply)).toContain("Look for: Cucumber bowl");
     expect(wordsOf(reply)).toContain("Cooked Sun 11 Oct");
+    expect(wordsOf(reply)).toMatch(/Label [0-9A-Z]{5}/u);
     expect(wordsOf(reply)).toContain("Place fridge");
     expect(wordsOf(reply)).toContain("Date eat by Tue 13 Oct");
     expect(wordsOf(reply)).toContain("Left of these 3 portions");
