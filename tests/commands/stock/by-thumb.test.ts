@@ -64,7 +64,7 @@ describe("half portions", () => {
       "Next: Barley and lamb pot, Mon 12 Oct, 12:30 lunch (first to expire).",
     );
     expect(wordsOf(board)).toContain(
-      "Freeze now: ½ portion of Barley and lamb pot. No meal takes it",
+      "Spare: ½ portion of Barley and lamb pot. A meal takes whole portions: have it beside something",
     );
   });
 

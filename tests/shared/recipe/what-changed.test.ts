@@ -166,7 +166,7 @@ function comparable(changes: readonly RecipeChange[]): readonly string[] {
   const plain = changes.map((change) =>
     change.code === "keeping" && change.part !== null
       ? { ...change, part: "" }
-      : change.code === "part optional"
+      : change.code === "part optional" || change.code === "part makes"
         ? { ...change, name: "" }
         : change,
   );
