@@ -1,9 +1,11 @@
 import type { DraftId } from "../../shared/ids.ts";
 import { RECIPE_LIMITS } from "../../shared/recipe/problems.ts";
+import { sourceLines } from "../../shared/recipe/source-lines.ts";
 import { Refusal } from "../kit/command.ts";
 import type { Context } from "../kit/context.ts";
 import type { RecipeDraft } from "../kit/ports.ts";
 import { type Reply, reply, text } from "../kit/reply.ts";
+import { sayRecipeProblem } from "../kit/say-recipe-problem.ts";
 import { withPlainLines } from "./draft-form.ts";
 import { plainTextOf } from "./draft-json.ts";
 import { draftReply } from "./draft-reply.ts";
@@ -24,6 +26,7 @@ export async function takeFile(context: Context, sent: Sent): Promise<Reply> {
   const plain = plainTextOf(withPlainLines(sent.text));
   if (!plain.ok) throw new Refusal([...plain.problem, NOTHING]);
   refuseEmpty(plain.value.text);
+  refuseTooManyLines(plain.value.text);
   const kept = await keepDraft(context, sent.id, plain.value.text, sent.takenFor);
   if (!kept.ok) throw new Refusal([sayKeepProblem(kept.problem), NOTHING]);
   return draftReply(context, kept.value, { notes: plain.value.notes });
@@ -49,6 +52,13 @@ function refuseEmpty(sent: string): void {
   throw new Refusal(
     "There is no text: write a title, “Makes 6 portions”, the ingredients and the steps.",
   );
+}
+
+/** A file of so many lines is no recipe with a slip in it: there is nothing in it to mend. */
+function refuseTooManyLines(sent: string): void {
+  const lines = sourceLines(sent);
+  const problem = lines.ok ? undefined : lines.problem.find((one) => one.code === "too many lines");
+  if (problem !== undefined) throw new Refusal([sayRecipeProblem(problem), NOTHING]);
 }
 
 function sayKeepProblem(problem: KeepProblem): string {

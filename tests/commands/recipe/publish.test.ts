@@ -115,6 +115,7 @@ const HOSTILE: readonly (readonly [what: string, raw: RawInput, says: RegExp])[]
   ],
   ["100 kB", fileOf("x".repeat(100_000)), /larger than 80 kB/u],
   ["a text over the limit", fileOf(`${"- 5 g salt\n".repeat(2_000)}`), /22000 characters/u],
+  ["ten thousand lines", fileOf("a\n".repeat(9_999)), /lines: a recipe may have 400/u],
   ["broken JSON", fileOf('{"@type": "Recipe", ', "a.json"), /not whole JSON/u],
   ["another document", fileOf('{"@type": "Person", "name": "x"}'), /no schema\.org Recipe/u],
   ["a thousand nested lists", fileOf("[".repeat(1_000) + "]".repeat(1_000)), /nested more than/u],
@@ -122,7 +123,6 @@ const HOSTILE: readonly (readonly [what: string, raw: RawInput, says: RegExp])[]
 
 /** What is kept, for the coach wrote it, and refused as a recipe. */
 const UNREADABLE: readonly (readonly [what: string, text: string, says: RegExp])[] = [
-  ["ten thousand lines", "a\n".repeat(9_999), /lines: a recipe may have 400/u],
   ["one endless line", `Pot ${"very ".repeat(3_000)}`, /longer than/u],
   ["no yield", "Pot\n\n- 5 g salt", /how many portions it makes/u],
   ["no ingredients", "Pot\nMakes 2 portions\n\nSteps\n1. Wait.", /no ingredients/u],
