@@ -5,6 +5,7 @@ import { loadStock } from "../kit/plan.ts";
 import { correct } from "../stock/moving.ts";
 import { board } from "../stock/stock.ts";
 import { PLACES } from "./move.ts";
+import { lotOfLabel } from "./turned-up.ts";
 import { completeLot, whichLot } from "./which-lot.ts";
 
 export const batchCount = command({
@@ -14,7 +15,7 @@ export const batchCount = command({
   options: [
     {
       name: "recipe",
-      description: "Of what",
+      description: "Of what, or the code on the label",
       required: true,
       kind: "text",
       complete: completeLot,
@@ -40,10 +41,13 @@ export const batchCount = command({
   }),
   handle: async (context, { recipe, portions, place }) => {
     const own = await loadStock(context.stores, context.member);
-    const found = whichLot(context, own, { recipe, place });
+    const labelled = await lotOfLabel(context, own, recipe);
+    const found = labelled ?? whichLot(context, own, { recipe, place });
     if (!("lot" in found)) return found;
     const writing = { cause: context.causeId, seen: null, at: context.now };
-    const said = await correct(context, { lotId: found.lot.id, counted: portions }, writing);
+    const wish = { lotId: found.lot.id, counted: portions };
+    const isThere = own.lots.some(({ id }) => id === found.lot.id);
+    const said = await correct(context, isThere ? wish : { ...wish, emptied: found }, writing);
     return board(context, said ?? "That was recorded already; nothing was written twice.");
   },
 });

@@ -64,6 +64,6 @@ export function sayCodeProblem(problem: CodeProblem): string {
     case "several lots of that code":
       return `${problem.typed} fits several of your lots: type /stock, pick by the name on the label, and print new labels.`;
     case "nothing left":
-      return `${problem.typed} is ${problem.batch.title}, cooked ${writeDate(problem.batch.cookedOn)}: by your records nothing is left of it. If a box of it turned up, go by the date on its label, and throw it away when in doubt.`;
+      return `${problem.typed} is ${problem.batch.title}, cooked ${writeDate(problem.batch.cookedOn)}: by your records nothing is left of it. If a box of it turned up, type /batch count recipe:${problem.typed} portions:1 and its dates count on; throw it away when in doubt.`;
   }
 }

@@ -16,6 +16,7 @@ import { writeDate } from "../../shared/words/write-when.ts";
 import { Refusal } from "../kit/command.ts";
 import type { Context } from "../kit/context.ts";
 import { changeStock } from "../kit/plan.ts";
+import type { Shown } from "../kit/say-lot.ts";
 import { sayStockProblem } from "../kit/say-stock-problem.ts";
 
 /** Moves of portions and counts put right, from a button or from a command. */
@@ -52,13 +53,18 @@ export function move(context: Context, wish: Move, writing: Writing): Promise<st
   });
 }
 
-/** Puts a count right and says what was done; null when this very cause was carried out before. */
+/**
+ * Puts a count right and says what was done; null when this very cause was carried out before. `emptied` is
+ * the lot where nothing was left of it: it comes back with the dates it had.
+ */
 export function correct(
   context: Context,
-  wish: { readonly lotId: LotId; readonly counted: number },
+  wish: { readonly lotId: LotId; readonly counted: number; readonly emptied?: Shown },
   writing: Writing,
 ): Promise<string | null> {
+  const { emptied } = wish;
   return write(context, wish.lotId, writing, {
+    ...(emptied === undefined ? {} : { emptied }),
     decide: (own, when) => decideCorrect(own, wish, when),
     say: (own, lot) => {
       const { title, portionWord } = batchOf(own.batches, lot.batchId);
@@ -68,6 +74,8 @@ export function correct(
 }
 
 interface Deed {
+  /** The lot as it is if by now nothing is left of it. */
+  readonly emptied?: Shown;
   readonly decide: (own: Stock, when: When) => Outcome<StockStep, StockProblem>;
   readonly say: (own: Stock, lot: Lot, when: When) => string;
 }
@@ -88,7 +96,9 @@ async function write(
     now,
     causeId: cause,
     newId,
-    decide: (own) => {
+    ...(deed.emptied === undefined ? {} : { emptied: [deed.emptied.batch] }),
+    decide: (loaded) => {
+      const own = deed.emptied === undefined ? loaded : withEmptied(loaded, deed.emptied);
       const lot = own.lots.find((one) => one.id === id);
       if (lot === undefined || (seen !== null && lot.portions !== seen))
         return fail({ code: "lot is gone" });
@@ -98,6 +108,16 @@ async function write(
   });
   if (!changed.ok) throw new Refusal(sayStockProblem(changed.problem, zone));
   return changed.value.already ? null : said;
+}
+
+function withEmptied(own: Stock, { lot, batch }: Shown): Stock {
+  const hasLot = own.lots.some(({ id }) => id === lot.id);
+  const hasBatch = own.batches.some(({ id }) => id === batch.id);
+  return {
+    ...own,
+    lots: hasLot ? own.lots : [...own.lots, lot],
+    batches: hasBatch ? own.batches : [...own.batches, batch],
+  };
 }
 
 function sayMoved(own: Stock, lot: Lot, wish: Move, { on }: When): string {

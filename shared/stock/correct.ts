@@ -19,7 +19,8 @@ export function mostCounted(stock: Stock, lotId: LotId): number {
 /**
  * Puts a wrong count right: `counted` portions are what is really in the lot. The ledger keeps the
  * difference as a movement of its own, so that what was eaten stays what it was. A count above what was
- * cooked is refused: then the log itself was wrong, or another batch is meant.
+ * cooked is refused: then the log itself was wrong, or another batch is meant. A lot of none may be among
+ * the stock's: a box of it has turned up.
  */
 export function decideCorrect(
   stock: Stock,
@@ -27,7 +28,7 @@ export function decideCorrect(
   when: When,
 ): Outcome<StockStep, StockProblem> {
   const lot = stock.lots.find((one) => one.id === lotId);
-  if (lot === undefined || lot.portions === 0) return fail({ code: "lot is gone" });
+  if (lot === undefined) return fail({ code: "lot is gone" });
   if (!Number.isSafeInteger(counted * 2) || counted < 0) {
     return fail({ code: "portions not halves", asked: counted });
   }

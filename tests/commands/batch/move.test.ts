@@ -1,3 +1,4 @@
+import { Temporal } from "temporal-polyfill";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { MEMBER, OTHER, wordsOf } from "../../kit/bot.ts";
 import { type Kitchen, openKitchen } from "../../kit/kitchen.ts";
@@ -95,6 +96,32 @@ describe("counting by command", () => {
     expect(await places()).toEqual([4, 0, 4]);
     expect((await count({ place: "fridge", portions: "0" })).heading).toMatch(/^Counted anew: 0/u);
     expect(await places()).toEqual([0, 0, 4]);
+  });
+
+  it("takes the code of a label, and brings back a box that turned up with its own dates", async () => {
+    const sheet = wordsOf(await test.ask(MEMBER, "batch labels", { batch: "lamb pot" }));
+    const code = /Freezer 4 labels code ([0-9A-Z]{5})/u.exec(sheet)?.[1] ?? "none";
+    await count({ recipe: code, portions: "0" });
+    expect(await places()).toEqual([4, 0, 0]);
+    const back = await count({ recipe: code, portions: "1" });
+    expect(back.heading).toBe(
+      "Counted anew: 1 portion of Barley and lamb pot in the freezer, not 0.",
+    );
+    expect(wordsOf(back)).toContain("1 portion best before Mon 11 Jan");
+    expect(await places()).toEqual([4, 0, 1]);
+  });
+
+  it("brings back the last box of a batch, past its date and to be thrown away", async () => {
+    const sheet = wordsOf(await test.ask(MEMBER, "batch labels", { batch: "lamb pot" }));
+    const code = /Fridge 4 labels code ([0-9A-Z]{5})/u.exec(sheet)?.[1] ?? "none";
+    await count({ place: "freezer", portions: "0" });
+    await count({ place: "fridge", portions: "0" });
+    test.clock.advanceTo(Temporal.Instant.from("2026-10-20T10:00:00Z"));
+    const back = await count({ recipe: code, portions: "1" });
+    expect(wordsOf(back)).toContain("Throw away 1 portion of Barley and lamb pot: past its date");
+    expect(await places()).toEqual([1, 0, 0]);
+    const other = await test.ask(OTHER, "batch count", { recipe: code, portions: "1" });
+    expect(wordsOf(other)).toMatch(/no “.*” in stock/u);
   });
 
   it.each([
