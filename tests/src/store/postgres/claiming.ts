@@ -35,18 +35,18 @@ async function claim(
   return { worker, nonce, ids: held.map(({ id }) => id) };
 }
 
-/** Claims member by member, page by page, until nothing is due, and tells of each claim that got rows. */
+/** Claims member by member, page by page, until nothing is due, and tells of each claim that got rows before the next one. */
 export async function claimAll(
   deliveries: Deliveries,
   worker: string,
-  tell: (held: Held) => void,
+  tell: (held: Held) => unknown,
 ): Promise<void> {
   for (;;) {
     const due = await deliveries.due(NOW, NOW, PAGE);
     if (due.length === 0) return;
     for (const rows of byMember(due)) {
       const held = await claim(deliveries, worker, rows);
-      if (held.ids.length > 0) tell(held);
+      if (held.ids.length > 0) await tell(held);
     }
   }
 }
