@@ -41,16 +41,30 @@ export interface MessengerParts {
 export function createMessenger(parts: MessengerParts): Messenger {
   return {
     send: async (message) => {
-      const signal = AbortSignal.timeout(WHOLE_SEND_MS);
-      const places = placesFor(parts.mailbox, message, signal);
-      if (message.attempt > 1) {
-        const earlier = await findEarlier(parts, message, places, signal);
-        if (earlier !== null) return earlier;
+      // A timer of our own, let go at the end: `AbortSignal.timeout` keeps the message for the whole minute.
+      const whole = new AbortController();
+      const timer = setTimeout(() => whole.abort(), WHOLE_SEND_MS);
+      try {
+        return await sendWithin(parts, message, whole.signal);
+      } finally {
+        clearTimeout(timer);
       }
-      return sendTo(parts, message, places, signal);
     },
     share: (processes) => parts.mailbox.share(processes),
   };
+}
+
+async function sendWithin(
+  parts: MessengerParts,
+  message: OutgoingMessage,
+  signal: AbortSignal,
+): Promise<SendResult> {
+  const places = placesFor(parts.mailbox, message, signal);
+  if (message.attempt > 1) {
+    const earlier = await findEarlier(parts, message, places, signal);
+    if (earlier !== null) return earlier;
+  }
+  return sendTo(parts, message, places, signal);
 }
 
 function placesFor(mailbox: Mailbox, message: OutgoingMessage, signal: AbortSignal): Place[] {
