@@ -1,8 +1,8 @@
 import { Temporal } from "temporal-polyfill";
 import type { Group, Member } from "../../commands/kit/ports.ts";
 import type { Reply } from "../../commands/kit/reply.ts";
-import { waitUntil } from "../../shared/reminder/hold.ts";
 import type { ReminderId } from "../../shared/ids.ts";
+import { waitUntil } from "../../shared/reminder/hold.ts";
 import type { ReminderRow } from "../../shared/reminder/types.ts";
 import type { Instant } from "../../shared/time.ts";
 import type { Clock } from "../clock.ts";

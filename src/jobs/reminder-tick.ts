@@ -1,6 +1,6 @@
 import type { Member, Stores } from "../../commands/kit/ports.ts";
 import type { MemberId } from "../../shared/ids.ts";
-import { messagesOf } from "../../shared/reminder/group.ts";
+import { type Delivery, messagesOf } from "../../shared/reminder/group.ts";
 import type { Instant } from "../../shared/time.ts";
 import { type DeliverParts, deliver, type Fate } from "./deliver.ts";
 import { type Taken, takeAgain, takeNext } from "./take.ts";
@@ -96,37 +96,51 @@ async function deliverAll(parts: TickParts, count: Count): Promise<void> {
 }
 
 /**
- * Messages that are ours, claimed as many at a time as there are lanes: no more than can be begun at
- * once lies claimed, and each statement serves several. Those of an earlier try come first, then new
- * ones, with a look for the former in between. Ends when nothing is due, or when the process is asked to
- * stop.
+ * Messages that are ours. Those of an earlier try come first, then a page of new ones, and so on until
+ * nothing is due or the process is asked to stop.
  */
 async function* takings(parts: TickParts, count: Count): AsyncGenerator<Taken, void, undefined> {
   const seen = new Set<string>();
-  const isStopping = (): boolean => parts.stopping?.aborted === true;
-  const claimed = (work: () => Promise<readonly Taken[]>) => claimWith(parts, count, work);
-  const atATime = parts.lanes ?? LANES;
-  for (;;) {
+  for (let found = 1; found > 0; ) {
     const again = await abandoned(parts, count, seen);
-    for (let from = 0; from < again.length; from += atATime) {
-      if (isStopping()) return;
-      yield* await claimed(() => takeAgain(parts, again.slice(from, from + atATime)));
+    found = again.length;
+    for await (const batch of batches(parts, count, again)) {
+      found += batch.length;
+      yield* batch;
     }
-    let fresh = 0;
-    while (fresh < PAGE) {
-      if (isStopping()) return;
-      const taken = await claimed(() => takeNext(parts, atATime));
-      if (taken.length === 0) break;
-      fresh += taken.length;
-      yield* taken;
-    }
-    if (again.length + fresh === 0) return;
+  }
+}
+
+/**
+ * Claimed as many at a time as there are lanes: no more than can be begun at once lies claimed, and each
+ * statement serves several.
+ */
+async function* batches(
+  parts: TickParts,
+  count: Count,
+  again: readonly Delivery[],
+): AsyncGenerator<readonly Taken[], void, undefined> {
+  const isStopping = (): boolean => parts.stopping?.aborted === true;
+  const atATime = parts.lanes ?? LANES;
+  for (let from = 0; from < again.length && !isStopping(); from += atATime) {
+    const some = again.slice(from, from + atATime);
+    yield await claimWith(parts, count, () => takeAgain(parts, some));
+  }
+  for (let fresh = 0; fresh < PAGE && !isStopping(); ) {
+    const taken = await claimWith(parts, count, () => takeNext(parts, atATime));
+    if (taken.length === 0) return;
+    fresh += taken.length;
+    yield taken;
   }
 }
 
 /** Messages of an earlier try that this sweep has not seen yet. */
-async function abandoned(parts: TickParts, count: Count, seen: Set<string>) {
-  let found: ReturnType<typeof messagesOf> = [];
+async function abandoned(
+  parts: TickParts,
+  count: Count,
+  seen: Set<string>,
+): Promise<readonly Delivery[]> {
+  let found: readonly Delivery[] = [];
   await noted(parts, count, "looking for earlier tries", async () => {
     found = messagesOf(await parts.deliveries.abandoned(parts.clock.now(), PAGE));
   });

@@ -4,9 +4,9 @@ import { Temporal } from "temporal-polyfill";
 import type { Deliveries } from "../../../src/jobs/ports.ts";
 import { openStore } from "../../../src/store/open.ts";
 import type { PostgresServer } from "../../src/store/postgres-server.ts";
+import { median } from "../measure.ts";
 import { claimRate, startBoss } from "./claim.ts";
 import { type Fill, fillFile, fillServer } from "./rows.ts";
-import { median } from "../measure.ts";
 import { benchIdleSweep } from "./sweep.ts";
 
 const NOW = Temporal.Instant.from("2026-10-25T12:00:00Z");

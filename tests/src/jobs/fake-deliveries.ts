@@ -119,7 +119,7 @@ export class FakeDeliveries implements Deliveries {
     const members = [...new Set(due.map(({ row }) => row.memberId))].slice(0, limit);
     const rows = members.flatMap((member) => {
       const own = scheduled.filter(({ row }) => row.memberId === member && isBy(row.dueAt, until));
-      const nonce = `r ${own.map(({ row }) => row.id).join(" ")}`.slice(0, 25);
+      const nonce = `r${own.map(({ row }) => row.id).join("+")}`.slice(0, 25);
       return own.map((kept) => this.#claim(kept, { nonce, ...lease }));
     });
     return { rows, planVersions: new Map<MemberId, number>() };
