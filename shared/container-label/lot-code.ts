@@ -76,7 +76,8 @@ export function lotByCode<One extends CodedLot>(
     return fail(
       read.length > LIKELY
         ? { code: "not a lot code" }
-        : { code: "lot code mistyped", typed: read },
+        : // As it was typed, so that it can be held beside the label.
+          { code: "lot code mistyped", typed: typed.trim().toUpperCase() },
     );
   }
   const [found, ...others] = lots.filter(({ id }) => charactersOf(id).startsWith(data));
