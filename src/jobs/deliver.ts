@@ -1,7 +1,6 @@
 import { Temporal } from "temporal-polyfill";
 import type { Group, Member } from "../../commands/kit/ports.ts";
 import type { Reply } from "../../commands/kit/reply.ts";
-import type { ReminderId } from "../../shared/ids.ts";
 import { waitUntil } from "../../shared/reminder/hold.ts";
 import type { ReminderRow } from "../../shared/reminder/types.ts";
 import type { Instant } from "../../shared/time.ts";
@@ -75,8 +74,7 @@ export async function deliver(parts: DeliverParts, taken: Taken): Promise<Fate> 
   }
   // They stay claimed: deriving anew drops what no longer helps, and that has to be told when they wake.
   const result = { state: "retry", retryAt: until, reason: "away or quiet hours" } as const;
-  const ids = idsOf(taken.rows);
-  await parts.deliveries.settle({ nonce, ids, worker: parts.worker, at: now, result });
+  await parts.deliveries.settle({ nonce, worker: parts.worker, at: now, result });
   return { kind: "waits" };
 }
 
@@ -210,19 +208,11 @@ async function settle(
 ): Promise<boolean> {
   const lease = { nonce, worker, at: clock.now() };
   if (late.length === 0 || result.state === "retry") {
-    return deliveries.settle({ ...lease, ids: idsOf([...rows, ...late]), result });
+    return deliveries.settle({ ...lease, result });
   }
-  const areTold = await deliveries.settle({
-    ...lease,
-    ids: idsOf(late),
-    result: lateSettlement(result),
-  });
-  if (rows.length === 0) return areTold;
-  return (await deliveries.settle({ ...lease, ids: idsOf(rows), result })) && areTold;
-}
-
-function idsOf(rows: readonly ReminderRow[]): readonly ReminderId[] {
-  return rows.map(({ id }) => id);
+  const ids = late.map(({ id }) => id);
+  const areTold = await deliveries.settle({ ...lease, ids, result: lateSettlement(result) });
+  return rows.length === 0 ? areTold : (await deliveries.settle({ ...lease, result })) && areTold;
 }
 
 function lateSettlement(result: Exclude<Settlement, { readonly state: "retry" }>): Settlement {

@@ -1,2 +1,0 @@
--- DropIndex
-DROP INDEX "Reminder_nonce_idx";
