@@ -170,10 +170,10 @@ function counting(messenger: Messenger, speakTo: (name: string) => void): Messen
 function watching(deliveries: Deliveries, seen: Seen): Deliveries {
   return {
     ...deliveries,
-    async due(now, until, limit) {
-      const rows = await deliveries.due(now, until, limit);
-      for (const row of rows) seen.fellDue.add(row.key);
-      return rows;
+    async claimNext(claim) {
+      const next = await deliveries.claimNext(claim);
+      for (const row of next.rows) seen.fellDue.add(row.key);
+      return next;
     },
   };
 }

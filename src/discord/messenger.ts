@@ -1,3 +1,4 @@
+import { setMaxListeners } from "node:events";
 import type { Messenger, OutgoingMessage, SendResult } from "../jobs/ports.ts";
 import { type ApiFault, CODE, faultOf } from "./api-fault.ts";
 import { type Mailbox, markerOf, sentAt } from "./mailbox.ts";
@@ -43,6 +44,8 @@ export function createMessenger(parts: MessengerParts): Messenger {
     send: async (message) => {
       // A timer of our own, let go at the end: `AbortSignal.timeout` keeps the message for the whole minute.
       const whole = new AbortController();
+      // Every request listens to it, and looking for an earlier try may take twenty.
+      setMaxListeners(0, whole.signal);
       const timer = setTimeout(() => whole.abort(), WHOLE_SEND_MS);
       try {
         return await sendWithin(parts, message, whole.signal);

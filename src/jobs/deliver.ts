@@ -1,6 +1,7 @@
 import { Temporal } from "temporal-polyfill";
 import type { Group, Member } from "../../commands/kit/ports.ts";
 import type { Reply } from "../../commands/kit/reply.ts";
+import type { ReminderId } from "../../shared/ids.ts";
 import { waitUntil } from "../../shared/reminder/hold.ts";
 import type { ReminderRow } from "../../shared/reminder/types.ts";
 import type { Instant } from "../../shared/time.ts";
@@ -74,7 +75,8 @@ export async function deliver(parts: DeliverParts, taken: Taken): Promise<Fate> 
   }
   // They stay claimed: deriving anew drops what no longer helps, and that has to be told when they wake.
   const result = { state: "retry", retryAt: until, reason: "away or quiet hours" } as const;
-  await parts.deliveries.settle({ nonce, worker: parts.worker, at: now, result });
+  const ids = idsOf(taken.rows);
+  await parts.deliveries.settle({ nonce, ids, worker: parts.worker, at: now, result });
   return { kind: "waits" };
 }
 
@@ -208,11 +210,19 @@ async function settle(
 ): Promise<boolean> {
   const lease = { nonce, worker, at: clock.now() };
   if (late.length === 0 || result.state === "retry") {
-    return deliveries.settle({ ...lease, result });
+    return deliveries.settle({ ...lease, ids: idsOf([...rows, ...late]), result });
   }
-  const ids = late.map(({ id }) => id);
-  const areTold = await deliveries.settle({ ...lease, ids, result: lateSettlement(result) });
-  return rows.length === 0 ? areTold : (await deliveries.settle({ ...lease, result })) && areTold;
+  const areTold = await deliveries.settle({
+    ...lease,
+    ids: idsOf(late),
+    result: lateSettlement(result),
+  });
+  if (rows.length === 0) return areTold;
+  return (await deliveries.settle({ ...lease, ids: idsOf(rows), result })) && areTold;
+}
+
+function idsOf(rows: readonly ReminderRow[]): readonly ReminderId[] {
+  return rows.map(({ id }) => id);
 }
 
 function lateSettlement(result: Exclude<Settlement, { readonly state: "retry" }>): Settlement {

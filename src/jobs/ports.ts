@@ -7,46 +7,39 @@ import type { Instant, PlainDate } from "../../shared/time.ts";
 /** The reminder rows as the job sees them. Implemented in `src/store/`. */
 export interface Deliveries {
   /**
-   * Rows of members who have something due at `now` (scheduled and due, or claimed with a lease that
-   * ran out): all such rows, and those members' scheduled rows due by `until`. At most `limit` rows,
-   * earliest first.
+   * Claims messages that were never tried, of members who have something scheduled and due at `now`: for
+   * each, all their scheduled rows due by `until`, under one nonce that follows from those rows. At most
+   * `limit` members, earliest first, none that another worker is at. Counts the attempt. Nothing is left
+   * for this worker when it gives no rows.
    */
-  due(now: Instant, until: Instant, limit: number): Promise<readonly ReminderRow[]>;
+  claimNext(input: {
+    readonly worker: string;
+    readonly now: Instant;
+    readonly until: Instant;
+    readonly leaseUntil: Instant;
+    readonly limit: number;
+  }): Promise<NextClaim>;
+  /** Claimed rows whose lease has run out: their try failed, or whoever held them died. Earliest first. */
+  abandoned(now: Instant, limit: number): Promise<readonly ReminderRow[]>;
   /**
-   * Claims rows for one delivery in one conditional statement: only rows still scheduled, or claimed
-   * under the same nonce with a lease that ran out. Counts the attempt. Returns the rows now held.
+   * Claims an abandoned message once more, with all its rows, in one conditional statement. Counts the
+   * attempt. Returns the rows now held: none when another worker was faster.
    */
-  claim(input: {
-    readonly ids: readonly ReminderId[];
+  claimAgain(input: {
+    readonly memberId: MemberId;
     readonly nonce: string;
     readonly worker: string;
     readonly now: Instant;
     readonly leaseUntil: Instant;
   }): Promise<readonly ReminderRow[]>;
-  /**
-   * Claims rows for deliveries that were never tried, in one statement: only rows still scheduled. Returns
-   * the rows now held, each under the nonce of its delivery, and which plan each member's followed from.
-   */
-  claimNew(input: {
-    readonly fresh: readonly { readonly nonce: string; readonly ids: readonly ReminderId[] }[];
-    readonly worker: string;
-    readonly now: Instant;
-    readonly leaseUntil: Instant;
-  }): Promise<{
-    readonly rows: readonly ReminderRow[];
-    readonly planVersions: ReadonlyMap<MemberId, number>;
-  }>;
   /** How many other workers hold something at `now`: they send at the same time. */
   others(worker: string, now: Instant): Promise<number>;
   /** Those of the members that there are, with what a message to them needs. */
   recipients(ids: readonly MemberId[]): Promise<ReadonlyMap<MemberId, Recipient>>;
-  /**
-   * Finishes a delivery that `worker` still holds, or only those of its rows that are named; false when
-   * it no longer does.
-   */
+  /** Finishes those rows of a delivery that `worker` still holds; false when it holds none of them. */
   settle(input: {
     readonly nonce: string;
-    readonly ids?: readonly ReminderId[];
+    readonly ids: readonly ReminderId[];
     readonly worker: string;
     readonly at: Instant;
     readonly result:
@@ -81,6 +74,14 @@ export interface Deliveries {
   /** Notes that direct messages to the member are closed (or open again: null). */
   setDirectClosed(memberId: MemberId, at: Instant | null): Promise<void>;
   group(memberId: MemberId): Promise<Group | null>;
+}
+
+/** New messages that a worker holds now. */
+export interface NextClaim {
+  /** Each under the nonce of its message; earliest first. */
+  readonly rows: readonly ReminderRow[];
+  /** Which plan each member's rows followed from. */
+  readonly planVersions: ReadonlyMap<MemberId, number>;
 }
 
 /** Whom a message goes to. */

@@ -1,9 +1,9 @@
 import type { Member, Stores } from "../../commands/kit/ports.ts";
 import type { MemberId } from "../../shared/ids.ts";
-import { type Delivery, groupDue } from "../../shared/reminder/group.ts";
+import { type Delivery, messagesOf } from "../../shared/reminder/group.ts";
 import type { Instant } from "../../shared/time.ts";
 import { type DeliverParts, deliver, type Fate } from "./deliver.ts";
-import { type Taken, take } from "./take.ts";
+import { type Taken, takeAgain, takeNext } from "./take.ts";
 
 export interface TickParts extends DeliverParts {
   readonly stores: { readonly members: Pick<Stores["members"], "find"> };
@@ -32,8 +32,6 @@ export type Tick = () => Promise<TickReport>;
 
 const PAGE = 200;
 const LANES = 8;
-/** All that falls due for one member within the same half hour is one message. */
-const MERGE_WINDOW = { minutes: 30 };
 
 type Count = { -readonly [Key in keyof TickReport]: TickReport[Key] };
 
@@ -92,43 +90,79 @@ async function replanAll(parts: TickParts, count: Count): Promise<void> {
 }
 
 async function deliverAll(parts: TickParts, count: Count): Promise<void> {
+  await inLanes(parts.lanes ?? LANES, takings(parts, count), async (taken) => {
+    await noted(parts, count, "delivering", async () => tally(count, await deliver(parts, taken)));
+  });
+}
+
+/**
+ * Messages that are ours. Those of an earlier try come first, then a page of new ones, and so on until
+ * nothing is due or the process is asked to stop.
+ */
+async function* takings(parts: TickParts, count: Count): AsyncGenerator<Taken, void, undefined> {
   const seen = new Set<string>();
-  for (;;) {
-    const now = parts.clock.now();
-    const due = await parts.deliveries.due(now, now.add(MERGE_WINDOW), PAGE);
-    const fresh = groupDue(due).filter(({ nonce }) => !seen.has(nonce));
-    if (fresh.length === 0) return;
-    for (const { nonce } of fresh) seen.add(nonce);
-    await inLanes(parts.lanes ?? LANES, takings(parts, count, fresh), async (taken) => {
-      await noted(parts, count, "delivering", async () =>
-        tally(count, await deliver(parts, taken)),
-      );
-    });
-    if (parts.stopping?.aborted === true) return;
+  for (let found = 1; found > 0; ) {
+    const again = await abandoned(parts, count, seen);
+    found = again.length;
+    for await (const batch of batches(parts, count, again)) {
+      found += batch.length;
+      yield* batch;
+    }
   }
 }
 
 /**
- * Messages that are ours, claimed as many at a time as there are lanes: no more than can be begun at
- * once lies claimed, and each statement serves several. Ends when the process is asked to stop.
+ * Claimed as many at a time as there are lanes: no more than can be begun at once lies claimed, and each
+ * statement serves several.
  */
-async function* takings(
+async function* batches(
   parts: TickParts,
   count: Count,
-  due: readonly Delivery[],
-): AsyncGenerator<Taken, void, undefined> {
+  again: readonly Delivery[],
+): AsyncGenerator<readonly Taken[], void, undefined> {
+  const isStopping = (): boolean => parts.stopping?.aborted === true;
   const atATime = parts.lanes ?? LANES;
-  for (let from = 0; from < due.length; from += atATime) {
-    if (parts.stopping?.aborted === true) return;
-    let taken: readonly Taken[] = [];
-    await noted(parts, count, "claiming", async () => {
-      taken = await take(parts, due.slice(from, from + atATime));
-      // Asked after the claim, which the others see: of two that begin at once, each knows of the other.
-      const { deliveries, worker, clock, messenger } = parts;
-      messenger.share?.(1 + (await deliveries.others(worker, clock.now())));
-    });
-    yield* taken;
+  for (let from = 0; from < again.length && !isStopping(); from += atATime) {
+    const some = again.slice(from, from + atATime);
+    yield await claimWith(parts, count, () => takeAgain(parts, some));
   }
+  for (let fresh = 0; fresh < PAGE && !isStopping(); ) {
+    const taken = await claimWith(parts, count, () => takeNext(parts, atATime));
+    if (taken.length === 0) return;
+    fresh += taken.length;
+    yield taken;
+  }
+}
+
+/** Messages of an earlier try that this sweep has not seen yet. */
+async function abandoned(
+  parts: TickParts,
+  count: Count,
+  seen: Set<string>,
+): Promise<readonly Delivery[]> {
+  let found: readonly Delivery[] = [];
+  await noted(parts, count, "looking for earlier tries", async () => {
+    found = messagesOf(await parts.deliveries.abandoned(parts.clock.now(), PAGE));
+  });
+  const unseen = found.filter(({ nonce }) => !seen.has(nonce));
+  for (const { nonce } of unseen) seen.add(nonce);
+  return unseen;
+}
+
+async function claimWith(
+  parts: TickParts,
+  count: Count,
+  work: () => Promise<readonly Taken[]>,
+): Promise<readonly Taken[]> {
+  let taken: readonly Taken[] = [];
+  await noted(parts, count, "claiming", async () => {
+    taken = await work();
+    if (taken.length === 0) return;
+    // Asked after the claim, which the others see: of two that begin at once, each knows of the other.
+    const { deliveries, worker, clock, messenger } = parts;
+    messenger.share?.(1 + (await deliveries.others(worker, clock.now())));
+  });
+  return taken;
 }
 
 function tally(count: Count, fate: Fate): void {

@@ -1,12 +1,10 @@
-import type { MemberId } from "../../shared/ids.ts";
-import type { Delivery } from "../../shared/reminder/group.ts";
-import type { ReminderRow } from "../../shared/reminder/types.ts";
+import { type Delivery, messagesOf } from "../../shared/reminder/group.ts";
 import type { Clock } from "../clock.ts";
 import type { Deliveries, Recipient } from "./ports.ts";
 
 /** Messages that are claimed, and whose recipients are looked up, together. */
 export interface TakeParts {
-  readonly deliveries: Pick<Deliveries, "claim" | "claimNew" | "recipients">;
+  readonly deliveries: Pick<Deliveries, "claimNext" | "claimAgain" | "recipients">;
   readonly clock: Clock;
   /** Names this process in its claims; another process never settles them. */
   readonly worker: string;
@@ -21,39 +19,52 @@ export interface Taken extends Delivery {
 }
 
 const LEASE = { minutes: 2 };
+/** All that falls due for one member within the same half hour is one message. */
+const MERGE_WINDOW = { minutes: 30 };
 
-/**
- * Claims messages: those that were never tried in one statement, those of an earlier try each by itself,
- * with all rows that were claimed for it. What another worker was faster to claim is not among them.
- */
-export async function take(
-  { deliveries, clock, worker }: TakeParts,
-  due: readonly Delivery[],
-): Promise<readonly Taken[]> {
+/** Claims messages that were never tried, as many as `limit` at once; none when nothing is due. */
+export async function takeNext(parts: TakeParts, limit: number): Promise<readonly Taken[]> {
+  const { deliveries, clock, worker } = parts;
   const now = clock.now();
-  const lease = { worker, now, leaseUntil: now.add(LEASE) };
-  const idsOf = (rows: readonly ReminderRow[]) => rows.map(({ id }) => id);
-  const isNew = ({ rows }: Delivery): boolean => rows.every(({ nonce }) => nonce === null);
-  const fresh = due.filter(isNew).map(({ nonce, rows }) => ({ nonce, ids: idsOf(rows) }));
-  const claimed = fresh.length === 0 ? NOTHING : await deliveries.claimNew({ fresh, ...lease });
-  const ours: Omit<Taken, "recipient">[] = [];
-  for (const delivery of due) {
-    const { nonce, memberId } = delivery;
-    if (isNew(delivery)) {
-      const rows = claimed.rows.filter((row) => row.nonce === nonce);
-      ours.push({ ...delivery, rows, planVersion: claimed.planVersions.get(memberId) ?? null });
-    } else {
-      const rows = await deliveries.claim({ nonce, ids: idsOf(delivery.rows), ...lease });
-      ours.push({ ...delivery, rows, planVersion: null });
-    }
-  }
-  const held = ours.filter(({ rows }) => rows.length > 0);
-  if (held.length === 0) return [];
-  const recipients = await deliveries.recipients(held.map(({ memberId }) => memberId));
-  return held.map((one) => ({ ...one, recipient: recipients.get(one.memberId) ?? null }));
+  const { rows, planVersions } = await deliveries.claimNext({
+    worker,
+    now,
+    until: now.add(MERGE_WINDOW),
+    leaseUntil: now.add(LEASE),
+    limit,
+  });
+  const ours = messagesOf(rows).map((message) => ({
+    ...message,
+    planVersion: planVersions.get(message.memberId) ?? null,
+  }));
+  return withRecipients(parts, ours);
 }
 
-const NOTHING: Awaited<ReturnType<Deliveries["claimNew"]>> = {
-  rows: [],
-  planVersions: new Map<MemberId, number>(),
-};
+/**
+ * Claims messages of an earlier try, each with all rows that were claimed for it. What another worker was
+ * faster to claim is not among them.
+ */
+export async function takeAgain(
+  parts: TakeParts,
+  abandoned: readonly Delivery[],
+): Promise<readonly Taken[]> {
+  const { deliveries, clock, worker } = parts;
+  const now = clock.now();
+  const ours: Omit<Taken, "recipient">[] = [];
+  for (const message of abandoned) {
+    const { memberId, nonce } = message;
+    const lease = { worker, now, leaseUntil: now.add(LEASE) };
+    const rows = await deliveries.claimAgain({ memberId, nonce, ...lease });
+    if (rows.length > 0) ours.push({ ...message, rows, planVersion: null });
+  }
+  return withRecipients(parts, ours);
+}
+
+async function withRecipients(
+  { deliveries }: TakeParts,
+  ours: readonly Omit<Taken, "recipient">[],
+): Promise<readonly Taken[]> {
+  if (ours.length === 0) return [];
+  const recipients = await deliveries.recipients(ours.map(({ memberId }) => memberId));
+  return ours.map((one) => ({ ...one, recipient: recipients.get(one.memberId) ?? null }));
+}

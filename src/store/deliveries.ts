@@ -4,11 +4,10 @@ import type { Instant } from "../../shared/time.ts";
 import type { Deliveries } from "../jobs/ports.ts";
 import { chunks } from "./chunks.ts";
 import { toColumn, toColumnOrNull, toInstant, toInstantOrNull } from "./documents.ts";
-import { byDueAt, dueRows } from "./due.ts";
 import type { PrismaClient } from "./generated/client.ts";
 import { patiently } from "./patience.ts";
-import { toGroup, toMember, toReminder } from "./rows.ts";
-import type { ReminderColumns as Row, Taking } from "./taking.ts";
+import { type ReminderColumns as Row, toGroup, toMember, toReminder } from "./rows.ts";
+import type { Taking } from "./taking.ts";
 
 type Result = Parameters<Deliveries["settle"]>[0]["result"];
 
@@ -41,6 +40,14 @@ async function readable(
   return read;
 }
 
+/** Earliest first, and always the same order among equals. */
+function byDueAt(a: Row, b: Row): number {
+  const order = a.dueAt.getTime() - b.dueAt.getTime();
+  if (order !== 0) return order;
+  if (a.memberId !== b.memberId) return a.memberId < b.memberId ? -1 : 1;
+  return a.key < b.key ? -1 : 1;
+}
+
 /** What becomes of the rows of a delivery. Whoever held them holds them no longer. */
 function settledColumns(result: Result, at: Instant) {
   const settledAt = toColumn(at);
@@ -60,29 +67,31 @@ function settledColumns(result: Result, at: Instant) {
 
 export function prismaDeliveries(db: PrismaClient, taking: Taking): Deliveries {
   return {
-    due: async (now, until, limit) => {
-      const rows = await dueRows(db, toColumn(now), toColumn(until), limit);
+    claimNext: async (claim) => {
+      const planVersions = new Map<MemberId, number>();
+      for (;;) {
+        const taken = await patiently(() => taking.claimNext(claim));
+        const rows = await readable(db, taken.toSorted(byDueAt), toColumn(claim.now));
+        for (const { memberId: id, planVersion } of taken) {
+          planVersions.set(memberId(id), Number(planVersion));
+        }
+        // Where none of them could be read, the next ones are claimed instead.
+        if (rows.length > 0 || taken.length === 0) return { rows, planVersions };
+      }
+    },
+
+    abandoned: async (now, limit) => {
+      const rows = await db.reminder.findMany({
+        where: { state: "claimed", leaseUntil: { lte: toColumn(now) } },
+        orderBy: [{ leaseUntil: "asc" }, { id: "asc" }],
+        take: limit,
+      });
       return readable(db, rows, toColumn(now));
     },
 
-    claim: async (claim) => {
-      const rows = await patiently(() => taking.claim(claim));
-      return rows.toSorted(byDueAt).map(toReminder);
-    },
-
-    claimNew: async (claim) => {
-      const taken = await patiently(() => taking.claimNew(claim));
-      const rows: ReminderRow[] = [];
-      const planVersions = new Map<MemberId, number>();
-      const versionOf = new Map(taken.map(({ id, planVersion }) => [id, Number(planVersion)]));
-      for (const ids of chunks([...versionOf.keys()])) {
-        const found = await db.reminder.findMany({ where: { id: { in: [...ids] } } });
-        for (const row of found.toSorted(byDueAt).map(toReminder)) {
-          rows.push(row);
-          planVersions.set(row.memberId, versionOf.get(row.id) ?? 0);
-        }
-      }
-      return { rows, planVersions };
+    claimAgain: async (claim) => {
+      const rows = await patiently(() => taking.claimAgain(claim));
+      return readable(db, rows.toSorted(byDueAt), toColumn(claim.now));
     },
 
     others: (worker, now) => patiently(() => taking.others(worker, toColumn(now))),
@@ -106,10 +115,9 @@ export function prismaDeliveries(db: PrismaClient, taking: Taking): Deliveries {
     },
 
     settle: async ({ nonce, ids, worker, at, result }) => {
-      const only = ids === undefined ? {} : { id: { in: [...ids] } };
       const { count } = await patiently(() =>
         db.reminder.updateMany({
-          where: { ...only, nonce, claimedBy: worker, state: "claimed" },
+          where: { id: { in: [...ids] }, nonce, claimedBy: worker, state: "claimed" },
           data: settledColumns(result, at),
         }),
       );

@@ -195,7 +195,22 @@ export function toChange(
   };
 }
 
-export function toReminder(row: Prisma.ReminderGetPayload<object>): ReminderRow {
+/** Columns of a reminder that make its value; the others are of the delivery. */
+export type ReminderColumns = Pick<
+  Prisma.ReminderGetPayload<object>,
+  | "id"
+  | "memberId"
+  | "kind"
+  | "key"
+  | "dueAt"
+  | "helpsUntil"
+  | "about"
+  | "state"
+  | "attempts"
+  | "nonce"
+>;
+
+export function toReminder(row: ReminderColumns): ReminderRow {
   return {
     id: reminderId(row.id),
     memberId: memberId(row.memberId),

@@ -11,6 +11,8 @@ const SIZES = [10, 100, 1_000, 10_000] as const;
 const PEOPLE = 5;
 const BATCHES = 2;
 const RUNS = 100;
+/** Fewer than there are members in the smallest file, for each has one message. */
+const CLAIMS = 40;
 /** What a thousand times as many groups may cost each of them. */
 const GROWTH_MAX = 3;
 const NOW = Temporal.Instant.from("2026-10-25T17:00:00Z");
@@ -64,10 +66,15 @@ async function timesAt(path: string, groups: number): Promise<Times> {
   const app = opened.value;
   try {
     const tick = app.tickFor({ send: () => Promise.reject(new Error("nothing is due yet")) });
-    const page = NOW.add({ hours: 24 });
+    const now = NOW.add({ hours: 24 });
+    const lease = { worker: "bench", now, until: now, leaseUntil: now.add({ minutes: 2 }) };
+    const claim = async () => {
+      const { rows } = await app.deliveries.claimNext({ ...lease, limit: 1 });
+      if (rows.length === 0) throw new Error("nobody has anything due");
+    };
     return {
       "idle sweep": median(await timed(tick, RUNS)),
-      "a page of due rows": median(await timed(() => app.deliveries.due(page, page, 200), RUNS)),
+      "the claim of a message": median(await timed(claim, CLAIMS)),
       ...(await commandTimes(app, groups)),
     };
   } finally {

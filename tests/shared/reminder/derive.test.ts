@@ -4,7 +4,7 @@ import { mealSlots } from "../../../shared/allocation/slots.ts";
 import type { MealRule } from "../../../shared/allocation/types.ts";
 import { lotId, memberId, reminderId, slotRuleId } from "../../../shared/ids.ts";
 import { deriveReminders, nextReplan } from "../../../shared/reminder/derive.ts";
-import { groupDue } from "../../../shared/reminder/group.ts";
+import { messagesOf } from "../../../shared/reminder/group.ts";
 import { isQuiet, outsideQuiet } from "../../../shared/reminder/quiet.ts";
 import type { ReminderChoice, ReminderRow } from "../../../shared/reminder/types.ts";
 import type { Lot } from "../../../shared/stock/types.ts";
@@ -175,19 +175,21 @@ describe("grouping what is due", () => {
     ...rest,
   });
 
-  it("makes one message of all that is due for one member, another for the next", () => {
-    const deliveries = groupDue([row("b"), row("a"), row("c", { memberId: memberId("m2") })]);
+  it("makes one message of all rows that were claimed together, the earliest first", () => {
+    const late = { dueAt: instant("2026-10-12T18:00:00Z") };
+    const deliveries = messagesOf([
+      row("b", { ...late, nonce: "n1" }),
+      row("a", { nonce: "n1" }),
+      row("c", { memberId: memberId("m2"), nonce: "n2" }),
+      row("d", { nonce: "n3" }),
+    ]);
     expect(deliveries.map((one) => [one.memberId, one.nonce, one.rows.map((r) => r.id)])).toEqual([
-      ["m1", "ra", ["a", "b"]],
-      ["m2", "rc", ["c"]],
+      ["m1", "n1", ["a", "b"]],
+      ["m2", "n2", ["c"]],
+      ["m1", "n3", ["d"]],
     ]);
   });
-  it("keeps rows that were claimed together under their nonce", () => {
-    const claimed = { nonce: "rb", attempts: 1 };
-    const deliveries = groupDue([row("a"), row("b", claimed), row("c", claimed)]);
-    expect(deliveries.map((one) => [one.nonce, one.rows.map((r) => r.id)])).toEqual([
-      ["ra", ["a"]],
-      ["rb", ["b", "c"]],
-    ]);
+  it("makes none of what nobody has claimed", () => {
+    expect(messagesOf([row("a")])).toEqual([]);
   });
 });

@@ -19,9 +19,9 @@ async function looks(given: {
   const { replanAt = T0.add({ hours: 6 }), plannedAt = 4, pausedUntil = null } = given;
   const ana = memberNamed("ana", { planVersion: 4, choice: { ...choice, pausedUntil } });
   const { process, deliveries, platform, clock, arrived } = rig([rowOf("a", given.row)], [ana]);
-  const claimNew = deliveries.claimNew.bind(deliveries);
-  deliveries.claimNew = async (input) => ({
-    ...(await claimNew(input)),
+  const claimNext = deliveries.claimNext.bind(deliveries);
+  deliveries.claimNext = async (input) => ({
+    ...(await claimNext(input)),
     planVersions: new Map([[memberId("ana"), plannedAt]]),
   });
   const recipients = deliveries.recipients.bind(deliveries);

@@ -68,11 +68,11 @@ async function liveThrough(step: number, when: "before" | "after") {
 
 describe("a process that dies in the middle of a sweep over the real store", () => {
   it("touches the outside in as many steps as this file walks through", async () => {
-    expect((await liveThrough(99, "before")).steps).toBe(8);
+    expect((await liveThrough(99, "before")).steps).toBe(10);
   });
 
   it.each(
-    Array.from({ length: 8 }, (_, step) => step).flatMap((step) => [
+    Array.from({ length: 10 }, (_, step) => step).flatMap((step) => [
       { step, when: "before" as const },
       { step, when: "after" as const },
     ]),

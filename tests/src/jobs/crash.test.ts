@@ -23,12 +23,13 @@ async function liveThrough(step: number, when: "before" | "after") {
 
 describe("a process that dies in the middle of a sweep", () => {
   it("touches the outside in the order this file walks through", async () => {
-    // due, claim, recipients, send, settle (too late), settle, due, toReplan
-    expect((await liveThrough(99, "before")).steps).toBe(8);
+    // abandoned, claimNext, recipients, send, settle (too late), settle, claimNext (nothing), and once more
+    // abandoned and claimNext, then toReplan
+    expect((await liveThrough(99, "before")).steps).toBe(10);
   });
 
   it.each(
-    Array.from({ length: 8 }, (_, step) => step).flatMap((step) => [
+    Array.from({ length: 10 }, (_, step) => step).flatMap((step) => [
       { step, when: "before" as const },
       { step, when: "after" as const },
     ]),

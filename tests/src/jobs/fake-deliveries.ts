@@ -81,6 +81,12 @@ export interface Kept {
   reason: string;
 }
 
+interface Lease {
+  readonly nonce: string;
+  readonly worker: string;
+  readonly leaseUntil: Instant;
+}
+
 const isBy = (a: Instant | null, b: Instant): boolean =>
   a !== null && Temporal.Instant.compare(a, b) <= 0;
 
@@ -104,61 +110,40 @@ export class FakeDeliveries implements Deliveries {
   readonly state = (id: string): string => this.kept.get(id)?.row.state ?? "none";
   readonly reason = (id: string): string => this.kept.get(id)?.reason ?? "";
 
-  #free({ row, leaseUntil }: Kept, now: Instant): boolean {
-    return row.state === "scheduled" || (row.state === "claimed" && isBy(leaseUntil, now));
-  }
-
-  async due(now: Instant, until: Instant, limit: number): Promise<readonly ReminderRow[]> {
-    const all = [...this.kept.values()];
-    const isDue = (kept: Kept): boolean =>
-      this.#free(kept, now) && (kept.row.state === "claimed" || isBy(kept.row.dueAt, now));
-    const members = new Set(all.filter(isDue).map(({ row }) => row.memberId));
-    const rows = all
-      .filter(
-        (kept) =>
-          isDue(kept) ||
-          (members.has(kept.row.memberId) &&
-            kept.row.state === "scheduled" &&
-            isBy(kept.row.dueAt, until)),
-      )
-      .map(({ row }) => row)
-      .sort(
-        (a, b) => Temporal.Instant.compare(a.dueAt, b.dueAt) || (a.memberId < b.memberId ? -1 : 1),
-      );
-    if (rows.length <= limit) return rows;
-    // As the store does it: a page ends between two members.
-    const cut = rows[limit]?.memberId;
-    const whole = rows.slice(0, limit).filter(({ memberId }) => memberId !== cut);
-    return whole.length > 0 ? whole : rows.slice(0, limit);
-  }
-
-  async claim(input: Parameters<Deliveries["claim"]>[0]): Promise<readonly ReminderRow[]> {
-    const abandoned = [...this.kept.values()].filter(
-      (kept) => kept.row.nonce === input.nonce && this.#free(kept, input.now),
-    );
-    const named = input.ids.flatMap((id) => this.kept.get(id) ?? []);
-    return [...new Set([...named, ...abandoned])].flatMap((kept) => {
-      if (!this.#free(kept, input.now)) return [];
-      if (kept.row.nonce !== null && kept.row.nonce !== input.nonce) return [];
-      kept.row = {
-        ...kept.row,
-        state: "claimed",
-        nonce: input.nonce,
-        attempts: kept.row.attempts + 1,
-      };
-      kept.leaseUntil = input.leaseUntil;
-      kept.worker = input.worker;
-      return [kept.row];
+  /** As the store does it: all that a member has due by `until` is one message. */
+  async claimNext({ now, until, limit, ...lease }: Parameters<Deliveries["claimNext"]>[0]) {
+    const scheduled = [...this.kept.values()]
+      .filter(({ row }) => row.state === "scheduled")
+      .sort((a, b) => Temporal.Instant.compare(a.row.dueAt, b.row.dueAt));
+    const due = scheduled.filter(({ row }) => isBy(row.dueAt, now));
+    const members = [...new Set(due.map(({ row }) => row.memberId))].slice(0, limit);
+    const rows = members.flatMap((member) => {
+      const own = scheduled.filter(({ row }) => row.memberId === member && isBy(row.dueAt, until));
+      const nonce = `r${own.map(({ row }) => row.id).join("+")}`.slice(0, 25);
+      return own.map((kept) => this.#claim(kept, { nonce, ...lease }));
     });
+    return { rows, planVersions: new Map<MemberId, number>() };
   }
 
-  async claimNew({ fresh, ...lease }: Parameters<Deliveries["claimNew"]>[0]) {
-    const rows: ReminderRow[] = [];
-    for (const { nonce, ids } of fresh) {
-      const scheduled = ids.filter((id) => this.state(id) === "scheduled");
-      rows.push(...(await this.claim({ nonce, ids: scheduled, ...lease })));
-    }
-    return { rows, planVersions: new Map<MemberId, number>() };
+  async abandoned(now: Instant, limit: number): Promise<readonly ReminderRow[]> {
+    return [...this.kept.values()]
+      .filter(({ row, leaseUntil }) => row.state === "claimed" && isBy(leaseUntil, now))
+      .map(({ row }) => row)
+      .slice(0, limit);
+  }
+
+  async claimAgain({ nonce, now, ...lease }: Parameters<Deliveries["claimAgain"]>[0]) {
+    return [...this.kept.values()]
+      .filter(({ row, leaseUntil }) => row.state === "claimed" && isBy(leaseUntil, now))
+      .filter(({ row }) => row.nonce === nonce)
+      .map((kept) => this.#claim(kept, { nonce, ...lease }));
+  }
+
+  #claim(kept: Kept, { nonce, worker, leaseUntil }: Lease): ReminderRow {
+    kept.row = { ...kept.row, state: "claimed", nonce, attempts: kept.row.attempts + 1 };
+    kept.leaseUntil = leaseUntil;
+    kept.worker = worker;
+    return kept.row;
   }
 
   async recipients(ids: readonly MemberId[]): Promise<ReadonlyMap<MemberId, Recipient>> {
@@ -172,7 +157,7 @@ export class FakeDeliveries implements Deliveries {
         row.state === "claimed" &&
         row.nonce === input.nonce &&
         worker === input.worker &&
-        (input.ids === undefined || input.ids.includes(row.id)),
+        input.ids.includes(row.id),
     );
     for (const kept of held) {
       const { result } = input;

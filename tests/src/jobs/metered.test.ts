@@ -49,7 +49,7 @@ describe("a sweep that is measured", () => {
 
   it("counts what went wrong within it", async () => {
     const { process, deliveries } = rig([rowOf("a")]);
-    deliveries.claim = async () => Promise.reject(new Error("no database"));
+    deliveries.claimNext = async () => Promise.reject(new Error("no database"));
     const { meter, sweeps } = noting();
     await process({ meter })();
     expect(sweeps).toEqual([1]);

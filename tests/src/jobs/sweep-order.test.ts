@@ -41,13 +41,13 @@ describe("a claim that brings more rows than the page held", () => {
     const { process, deliveries, arrived, clock } = rig([rowOf("a"), rowOf("b")]);
     await process({ messenger: { send: () => Promise.reject(new Error("down")) } })();
     clock.advanceTo(T0.add({ seconds: 30 }));
-    const cut: typeof deliveries.due = async (...args) =>
-      (await deliveries.due(...args)).slice(0, 1);
+    const cut: typeof deliveries.abandoned = async (...args) =>
+      (await deliveries.abandoned(...args)).slice(0, 1);
     await process({
       deliveries: {
-        due: cut,
-        claim: (input) => deliveries.claim(input),
-        claimNew: (input) => deliveries.claimNew(input),
+        claimNext: (input) => deliveries.claimNext(input),
+        abandoned: cut,
+        claimAgain: (input) => deliveries.claimAgain(input),
         others: (...args) => deliveries.others(...args),
         recipients: (ids) => deliveries.recipients(ids),
         settle: (input) => deliveries.settle(input),

@@ -95,9 +95,9 @@ export function dyingAt(
     steps: () => taken,
     messenger: { send: (message) => mortal(() => messenger.send(message)) },
     deliveries: {
-      due: (...args) => mortal(() => deliveries.due(...args)),
-      claim: (input) => mortal(() => deliveries.claim(input)),
-      claimNew: (input) => mortal(() => deliveries.claimNew(input)),
+      claimNext: (input) => mortal(() => deliveries.claimNext(input)),
+      abandoned: (...args) => mortal(() => deliveries.abandoned(...args)),
+      claimAgain: (input) => mortal(() => deliveries.claimAgain(input)),
       others: (...args) => mortal(() => deliveries.others(...args)),
       recipients: (ids) => mortal(() => deliveries.recipients(ids)),
       settle: (input) => mortal(() => deliveries.settle(input)),

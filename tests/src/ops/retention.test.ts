@@ -1,8 +1,10 @@
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
+import { messagesOf } from "../../../shared/reminder/group.ts";
 import { type MovableClock, manualClock } from "../../../src/clock.ts";
 import { silentLog } from "../../../src/log.ts";
 import { clearAway, startRetention } from "../../../src/ops/retention.ts";
 import type { Store } from "../../../src/store/open.ts";
+import { claimDue } from "../store/claim-kit.ts";
 import { later, NOW, remind, reminder, type World, world } from "../store/kit.ts";
 import { openFile, sqlitePlace } from "../store/sqlite-place.ts";
 
@@ -40,12 +42,11 @@ async function sent(count: number, daysAgo: number): Promise<void> {
     w,
     keys.map((key) => reminder(key, { dueAt: at, helpsUntil: at.add({ hours: 1 }) })),
   );
-  const ids = (await store.stores.reminders.coming(w.member.id, count)).map(({ id }) => id);
-  const nonce = `n${daysAgo}`;
-  const { deliveries } = store;
-  await deliveries.claim({ ids, nonce, worker: "w", now: at, leaseUntil: at.add({ minutes: 2 }) });
   const result = { state: "sent", messageId: "m", where: "channel" } as const;
-  await deliveries.settle({ nonce, worker: "w", at, result });
+  for (const { nonce, rows } of messagesOf(await claimDue(store, { due: at }))) {
+    const ids = rows.map(({ id }) => id);
+    await store.deliveries.settle({ nonce, ids, worker: "w", at, result });
+  }
 }
 
 describe("clearing away", () => {

@@ -1,6 +1,7 @@
 import { causeId, draftId, foodId, slotRuleId, targetId } from "../../../shared/ids.ts";
 import type { Store } from "../../../src/store/open.ts";
 import { date, time } from "../../kit/stock.ts";
+import { claimDue, messageOf } from "./claim-kit.ts";
 import {
   cooked,
   eating,
@@ -68,13 +69,11 @@ export async function live(store: Store, name: string): Promise<World> {
   // More than one page of the copy.
   const many = Array.from({ length: 600 }, (_, i) => reminder(`k${i}`, { dueAt: later(i) }));
   await remind(w, many, 4);
-  const due = await deliveries.due(later(5), later(5), 6);
-  const ids = due.map(({ id }) => id);
-  const lease = { nonce: `n-${name}`, worker: "w", now: later(5), leaseUntil: later(7) };
-  await deliveries.claim({ ids: ids.slice(0, 3), ...lease });
+  // One message is told, another was claimed and is still under way.
+  const told = messageOf(await claimDue(w.store, { due: later(2), at: later(5) }));
   const result = { state: "sent", messageId: "m", where: "channel" } as const;
-  await deliveries.settle({ ...lease, at: later(6), result });
-  await deliveries.claim({ ids: ids.slice(3, 5), ...lease, nonce: `o-${name}` });
+  await deliveries.settle({ ...told, worker: "w", at: later(6), result });
+  await claimDue(w.store, { due: later(4), at: later(5) });
   const meal = {
     id: slotRuleId(`meal-${name}`),
     name: "Lunch",
@@ -101,7 +100,7 @@ export async function live(store: Store, name: string): Promise<World> {
 
 /** All that the bot can know of a member and the group, by way of the ports. */
 export async function allOf(store: Store, w: World): Promise<unknown> {
-  const { stores, deliveries } = store;
+  const { stores, deliveries, upkeep } = store;
   const { id, groupId } = w.member;
   return {
     group: await stores.groups.open(groupId, `Kitchen ${groupId.slice(-1)}`),
@@ -117,6 +116,7 @@ export async function allOf(store: Store, w: World): Promise<unknown> {
     targets: await stores.targets.list(id),
     meals: await stores.meals.wishes(id),
     coming: await stores.reminders.coming(id, 1000),
-    due: await deliveries.due(later(8), later(38), 1000),
+    abandoned: await deliveries.abandoned(later(8), 1000),
+    backlog: await upkeep.backlog(later(8)),
   };
 }

@@ -5,7 +5,8 @@ import Database from "better-sqlite3";
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
 import { groupId } from "../../../shared/ids.ts";
 import { openStore } from "../../../src/store/open.ts";
-import { later, NOW, type Place, remind, reminder, world } from "./kit.ts";
+import { claimDue } from "./claim-kit.ts";
+import { NOW, type Place, remind, reminder, world } from "./kit.ts";
 import { openFile, sqlitePlace } from "./sqlite-place.ts";
 
 let place: Place & { readonly path: string };
@@ -79,8 +80,8 @@ describe("opening a store", () => {
     await remind(w, [reminder("good", { dueAt: NOW }), reminder("bad", { dueAt: NOW })]);
     const db = new Database(place.path);
     db.exec(`UPDATE "Reminder" SET "about" = '{}' WHERE "key" = 'bad'`);
-    const due = await store.deliveries.due(NOW, later(30), 10);
-    expect(due.map(({ key }) => key)).toEqual(["good"]);
+    const held = await claimDue(store);
+    expect(held.map(({ key }) => key)).toEqual(["good"]);
     const bad = db.prepare(`SELECT "state", "reason" FROM "Reminder" WHERE "key" = 'bad'`).get();
     expect(bad).toEqual({ state: "failed", reason: "unreadable" });
     db.close();

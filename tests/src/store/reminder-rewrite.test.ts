@@ -4,6 +4,7 @@ import { memberId } from "../../../shared/ids.ts";
 import { PrismaClient } from "../../../src/store/generated/client.ts";
 import type { Store } from "../../../src/store/open.ts";
 import { moveOn, readStanding, rewriteReminders } from "../../../src/store/reminder-rewrite.ts";
+import { claimDue } from "./claim-kit.ts";
 import { later, NOW, type Place, remind, reminder, type World, world } from "./kit.ts";
 import { openFile, sqlitePlace } from "./sqlite-place.ts";
 
@@ -27,13 +28,11 @@ const newId = (): string => "reminder0new";
 
 describe("a rewrite decided before somebody else came in between", () => {
   test("neither moves nor removes a row that a delivery claimed meanwhile", async () => {
-    await remind(w, [reminder("moved"), reminder("removed"), reminder("free")]);
+    const free = reminder("free", { dueAt: later(61) });
+    await remind(w, [reminder("moved"), reminder("removed"), free]);
     const wanted = [reminder("moved", { dueAt: later(500) })];
     const standing = await readStanding(db, w.member.id, wanted);
-    const rows = await store.stores.reminders.coming(w.member.id, 10);
-    const ids = rows.filter(({ key }) => key !== "free").map(({ id }) => id);
-    const lease = { nonce: "n", worker: "w", now: NOW, leaseUntil: later(2) };
-    const held = await store.deliveries.claim({ ids, ...lease });
+    const held = await claimDue(store, { due: later(60) });
     await db.$transaction([
       moveOn(db, w.member.id, standing, {}),
       ...rewriteReminders(db, w.member.id, standing.known, wanted, newId),

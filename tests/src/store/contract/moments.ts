@@ -3,6 +3,7 @@ import { replanMember } from "../../../../commands/kit/plan.ts";
 import type { Stores } from "../../../../commands/kit/ports.ts";
 import { reminderId, slotRuleId } from "../../../../shared/ids.ts";
 import { time } from "../../../kit/stock.ts";
+import { claimDue, messageOf } from "../claim-kit.ts";
 import type { Given } from "../contract.ts";
 import {
   cooked,
@@ -26,17 +27,14 @@ const lunch = {
   portions: 1,
 };
 
-/** The rows of the keys, told in one message under that nonce. */
-async function told(w: World, nonce: string, ...keys: readonly string[]) {
+/** The rows of the keys, told in one message. Nothing else is scheduled. */
+async function told(w: World, ...keys: readonly string[]) {
   await remind(
     w,
     keys.map((key) => reminder(key)),
   );
-  const rows = await w.store.stores.reminders.coming(w.member.id, 100);
-  const ids = rows.filter(({ key }) => keys.includes(key)).map(({ id }) => id);
-  const { deliveries } = w.store;
-  await deliveries.claim({ ids, nonce, worker: "w", now: NOW, leaseUntil: later(2) });
-  await deliveries.settle({ nonce, worker: "w", at: NOW, result: SENT });
+  const { nonce, ids } = messageOf(await claimDue(w.store, { due: later(60), at: NOW }));
+  await w.store.deliveries.settle({ nonce, ids, worker: "w", at: NOW, result: SENT });
   const [first = reminderId("")] = ids;
   return w.store.stores.reminders.together(first);
 }
@@ -50,7 +48,7 @@ export function momentContract({ store }: Given): void {
   describe("reminders that come again", () => {
     test("what was told in one message is found by any of its rows, and nothing else", async () => {
       const w = await world(store());
-      const rows = await told(w, "n", "a", "b");
+      const rows = await told(w, "a", "b");
       expect(rows.map(({ key, state }) => [key, state])).toEqual([
         ["a", "sent"],
         ["b", "sent"],
@@ -65,7 +63,7 @@ export function momentContract({ store }: Given): void {
 
     test("they are scheduled once each, a later press moves them, and a rewrite leaves them", async () => {
       const w = await world(store());
-      const rows = await told(w, "n", "a", "b");
+      const rows = await told(w, "a", "b");
       const { reminders } = store().stores;
       await Promise.all([1, 2, 3].map(() => reminders.again(rows, later(30))));
       const waiting = await reminders.again(rows, later(40));
@@ -82,13 +80,12 @@ export function momentContract({ store }: Given): void {
 
     test("what came again is not scheduled anew", async () => {
       const w = await world(store());
-      const rows = await told(w, "n", "a");
+      const rows = await told(w, "a");
       const { stores, deliveries } = store();
-      const [again] = await stores.reminders.again(rows, NOW);
-      const ids = again === undefined ? [] : [again.id];
-      await deliveries.claim({ ids, nonce: "n2", worker: "w", now: NOW, leaseUntil: later(2) });
+      await stores.reminders.again(rows, NOW);
+      const { nonce, ids } = messageOf(await claimDue(store()));
       expect(await stores.reminders.again(rows, later(60))).toEqual([]);
-      await deliveries.settle({ nonce: "n2", worker: "w", at: NOW, result: SENT });
+      await deliveries.settle({ nonce, ids, worker: "w", at: NOW, result: SENT });
       expect(await stores.reminders.again(rows, later(60))).toEqual([]);
       expect(await coming(w)).toEqual([]);
     });
@@ -99,11 +96,10 @@ export function momentContract({ store }: Given): void {
       const w = await world(store());
       await remind(w, [reminder("a"), reminder("b")]);
       const { stores, deliveries } = store();
-      const rows = await stores.reminders.coming(w.member.id, 10);
-      const ids = rows.map(({ id }) => id);
-      await deliveries.claim({ ids, nonce: "n", worker: "w", now: NOW, leaseUntil: later(2) });
+      const rows = await claimDue(store(), { due: later(60), at: NOW });
+      const { nonce } = messageOf(rows);
       const gone = rows.filter(({ key }) => key === "a");
-      const withdraw = { rows: gone, nonce: "n", worker: "w", at: NOW, reason: "gone" };
+      const withdraw = { rows: gone, nonce, worker: "w", at: NOW, reason: "gone" };
       expect(await deliveries.withdraw({ ...withdraw, worker: "other" })).toBe(0);
       expect(await deliveries.withdraw({ ...withdraw, nonce: "other" })).toBe(0);
       expect(await deliveries.withdraw(withdraw)).toBe(1);

@@ -1,7 +1,10 @@
 import { describe, expect, test } from "vitest";
 import { draftId, groupId, type ReminderId, slotRuleId } from "../../../../shared/ids.ts";
+import { messagesOf } from "../../../../shared/reminder/group.ts";
 import type { DerivedReminder } from "../../../../shared/reminder/types.ts";
+import type { Instant } from "../../../../shared/time.ts";
 import { date } from "../../../kit/stock.ts";
+import { claimDue, messageOf } from "../claim-kit.ts";
 import type { Given } from "../contract.ts";
 import { later, NOW, remind, reminder, type World, world } from "../kit.ts";
 
@@ -12,16 +15,16 @@ const FAILED = { state: "failed", reason: "direct message: closed (50007)" } as 
 const DAY = 24 * 60;
 const on = async () => true;
 
-/** A reminder of the key, already derived, is claimed and ends so. */
-async function settle(w: World, keys: readonly string[], result: Result | null, at = NOW) {
-  const { deliveries, stores } = w.store;
-  const rows = await stores.reminders.coming(w.member.id, 10_000);
-  const ids = rows.filter(({ key }) => keys.includes(key)).map(({ id }) => id);
-  const nonce = `n ${keys[0]}`;
-  const lease = { worker: "w", now: at, leaseUntil: at.add({ minutes: 2 }) };
-  await deliveries.claim({ ids, nonce, ...lease });
-  if (result !== null) await deliveries.settle({ nonce, worker: "w", at, result });
-  return ids;
+/** All that is scheduled and due by an instant is claimed at another and, unless null, ends so. */
+async function settle({ store }: World, due: Instant, result: Result | null, at = NOW) {
+  const rows = await claimDue(store, { due, at });
+  for (const { nonce, rows: own } of messagesOf(rows)) {
+    const ids = own.map(({ id }) => id);
+    if (result !== null) {
+      await store.deliveries.settle({ nonce, ids, worker: "w", at, result });
+    }
+  }
+  return rows.map(({ id }) => id);
 }
 
 /** A reminder that fell due so many days before now and helped for two hours. */
@@ -46,8 +49,8 @@ export function opsContract({ store }: Given): void {
       );
       await remind(w, due);
       expect(await upkeep.backlog(NOW)).toEqual({ due: 4, oldestDueAt: later(-30) });
-      await settle(w, ["k-30"], SENT);
-      await settle(w, ["k-20"], null);
+      await settle(w, later(-30), SENT);
+      await settle(w, later(-20), null);
       expect(await upkeep.backlog(NOW)).toEqual({ due: 2, oldestDueAt: later(-10) });
       // Two minutes on, the lease of the one has run out and another has fallen due.
       expect(await upkeep.backlog(later(2))).toEqual({ due: 4, oldestDueAt: later(-10) });
@@ -59,37 +62,32 @@ export function opsContract({ store }: Given): void {
       const w = await world(store());
       const { deliveries, upkeep } = store();
       await remind(w, [reminder("a", { dueAt: NOW }), reminder("b", { dueAt: NOW })]);
-      const ids = await settle(w, ["a", "b"], null);
+      const { memberId, nonce, ids } = messageOf(await claimDue(store()));
       expect(await upkeep.giveBack("w", later(1))).toBe(2);
       expect(await upkeep.giveBack("w", later(1))).toBe(0);
-      const due = await deliveries.due(later(1), later(1), 10);
-      expect(due.map(({ nonce, attempts }) => [nonce, attempts])).toEqual([
-        ["n a", 1],
-        ["n a", 1],
+      const left = await deliveries.abandoned(later(1), 10);
+      expect(left.map((row) => [row.nonce, row.attempts])).toEqual([
+        [nonce, 1],
+        [nonce, 1],
       ]);
-      const late = { nonce: "n a", worker: "w", at: later(1), result: SENT };
+      const late = { nonce, ids, worker: "w", at: later(1), result: SENT };
       expect(await deliveries.settle(late)).toBe(false);
       const lease = { worker: "v", now: later(1), leaseUntil: later(3) };
-      expect(await deliveries.claim({ ids, nonce: "n a", ...lease })).toHaveLength(2);
+      expect(await deliveries.claimAgain({ memberId, nonce, ...lease })).toHaveLength(2);
     });
 
     test("leaves alone what another worker holds, what waits for its next try and what is done", async () => {
       const w = await world(store());
-      const { deliveries, upkeep, stores } = store();
+      const { deliveries, upkeep } = store();
       await remind(
         w,
-        ["other", "retry", "done"].map((key) => reminder(key, { dueAt: NOW })),
+        ["other", "retry", "done"].map((key, i) => reminder(key, { dueAt: later(i - 9) })),
       );
-      const [other] = (await stores.reminders.coming(w.member.id, 9)).filter(
-        ({ key }) => key === "other",
-      );
-      const ids = other === undefined ? [] : [other.id];
-      const lease = { worker: "v", now: NOW, leaseUntil: later(2) };
-      await deliveries.claim({ ids, nonce: "n other", ...lease });
-      await settle(w, ["retry"], { state: "retry", retryAt: later(10), reason: "x" });
-      await settle(w, ["done"], SENT);
+      await claimDue(store(), { worker: "v", due: later(-9), at: NOW });
+      await settle(w, later(-8), { state: "retry", retryAt: later(10), reason: "x" });
+      await settle(w, later(-7), SENT);
       expect(await upkeep.giveBack("w", later(1))).toBe(0);
-      expect(await deliveries.due(later(1), later(1), 10)).toEqual([]);
+      expect(await deliveries.abandoned(later(1), 10)).toEqual([]);
     });
   });
 
@@ -97,19 +95,23 @@ export function opsContract({ store }: Given): void {
     test("takes what ended before the day, and nothing that waits or is on its way, however old", async () => {
       const w = await world(store());
       const kept = ["waits", "held", "recent"];
-      await remind(w, [
-        ...["sent", "failed", "expired"].map((key) => old(key, 100)),
-        ...["waits", "held"].map((key) => old(key, 200)),
-        old("recent", 100),
-      ]);
+      // In the order in which they fell due, so that each is claimed by itself.
+      const keys = ["held", "recent", "sent", "failed", "expired"];
+      await remind(
+        w,
+        keys.map((key, i) => old(key, 110 - i)),
+      );
       const long = later(-99 * DAY);
-      const rows = await store().stores.reminders.coming(w.member.id, 100);
-      await settle(w, ["sent"], SENT, long);
-      await settle(w, ["failed"], FAILED, long);
-      await settle(w, ["expired"], { state: "expired", reason: "x" }, long);
-      await settle(w, ["held"], null, long);
+      const due = (key: string): Instant => later(-(110 - keys.indexOf(key)) * DAY);
+      const rows = [...(await store().stores.reminders.coming(w.member.id, 100))];
+      await settle(w, due("held"), null, long);
       // Due as long ago, but only delivered lately, after an outage.
-      await settle(w, ["recent"], SENT, later(-89 * DAY));
+      await settle(w, due("recent"), SENT, later(-89 * DAY));
+      await settle(w, due("sent"), SENT, long);
+      await settle(w, due("failed"), FAILED, long);
+      await settle(w, due("expired"), { state: "expired", reason: "x" }, long);
+      await remind(w, [old("waits", 200)]);
+      rows.push(...(await store().stores.reminders.coming(w.member.id, 1)));
       const before = later(-90 * DAY);
       expect(await store().upkeep.pruneReminders(before, on)).toBe(3);
       expect(await store().upkeep.pruneReminders(before, on)).toBe(0);
@@ -121,7 +123,7 @@ export function opsContract({ store }: Given): void {
       const w = await world(store());
       const helps = old("freezer quality", 100, { helpsUntil: later(-80 * DAY) });
       await remind(w, [helps]);
-      const ids = await settle(w, ["freezer quality"], SENT, later(-99 * DAY));
+      const ids = await settle(w, NOW, SENT, later(-99 * DAY));
       expect(await store().upkeep.pruneReminders(later(-90 * DAY), on)).toBe(0);
       expect(await left(w, ids)).toEqual(["freezer quality"]);
       expect(await store().upkeep.pruneReminders(later(-79 * DAY), on)).toBe(1);
@@ -134,7 +136,7 @@ export function opsContract({ store }: Given): void {
         w,
         keys.map((key, i) => old(key, i < 400 ? 100 : 101)),
       );
-      await settle(w, keys, SENT, later(-99 * DAY));
+      await settle(w, NOW, SENT, later(-99 * DAY));
       let asked = 0;
       const twice = async () => {
         asked += 1;
@@ -180,11 +182,11 @@ export function opsContract({ store }: Given): void {
   describe("what could not be delivered", () => {
     test("is shown to its group alone, the newest first, without the food", async () => {
       const [a, b] = [await world(store(), "a"), await world(store(), "b")];
-      await remind(a, [old("first", 2), old("second", 1), old("sent", 1), old("long ago", 31)]);
+      await remind(a, [old("first", 2), old("second", 1), old("long ago", 31)]);
       await remind(b, [old("of b", 1)]);
-      for (const key of ["first", "second", "long ago"]) await settle(a, [key], FAILED);
-      await settle(a, ["sent"], SENT);
-      await settle(b, ["of b"], FAILED);
+      await settle(a, later(-DAY), FAILED);
+      await remind(a, [old("sent", 1)]);
+      await settle(a, later(-DAY), SENT);
       const { undelivered } = store().stores;
       const shown = await undelivered.ofGroup(a.member.groupId, later(-30 * DAY), 10);
       expect(shown.total).toBe(2);
@@ -208,7 +210,7 @@ export function opsContract({ store }: Given): void {
         w,
         keys.map((key, i) => old(key, i)),
       );
-      await settle(w, keys, FAILED);
+      await settle(w, NOW, FAILED);
       const { total, newest } = await store().stores.undelivered.ofGroup(
         w.member.groupId,
         later(-30 * DAY),
@@ -219,12 +221,19 @@ export function opsContract({ store }: Given): void {
 
     test("is told to the member until it was told, also where it came too late with nobody told", async () => {
       const w = await world(store());
-      await remind(w, [old("failed", 2), old("late", 1), old("told late", 1), old("sent", 1)]);
-      await settle(w, ["failed"], FAILED);
-      await settle(w, ["late"], { state: "expired", reason: "came too late; refused (403, 1)" });
+      const days = { failed: 5, late: 4, "told late": 3, sent: 2 };
+      await remind(
+        w,
+        Object.entries(days).map(([key, ago]) => old(key, ago)),
+      );
       const told = "came too late to help; the member was told";
-      await settle(w, ["told late"], { state: "expired", reason: told });
-      await settle(w, ["sent"], SENT);
+      await settle(w, later(-5 * DAY), FAILED);
+      await settle(w, later(-4 * DAY), {
+        state: "expired",
+        reason: "came too late; refused (403, 1)",
+      });
+      await settle(w, later(-3 * DAY), { state: "expired", reason: told });
+      await settle(w, later(-2 * DAY), SENT);
       const { undelivered } = store().stores;
       const untold = await undelivered.untold(w.member.id, later(-14 * DAY), 9);
       expect(untold.map(({ key }) => key)).toEqual(["failed", "late"]);

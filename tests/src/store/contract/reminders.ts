@@ -3,20 +3,13 @@ import { describe, expect, test } from "vitest";
 import { reminderId, slotRuleId } from "../../../../shared/ids.ts";
 import type { DerivedReminder } from "../../../../shared/reminder/types.ts";
 import { time } from "../../../kit/stock.ts";
+import { claimDue } from "../claim-kit.ts";
 import type { Given } from "../contract.ts";
 import { cooked, later, NOW, remind, reminder, type World, world } from "../kit.ts";
 
 async function comingKeys(w: World): Promise<readonly string[]> {
   const rows = await w.store.stores.reminders.coming(w.member.id, 1000);
   return rows.map(({ key }) => key);
-}
-
-/** Claims the rows of the keys for one delivery. */
-async function claim(w: World, nonce: string, keys: readonly string[]) {
-  const rows = await w.store.stores.reminders.coming(w.member.id, 1000);
-  const ids = rows.filter(({ key }) => keys.includes(key)).map(({ id }) => id);
-  const lease = { worker: "w", now: NOW, leaseUntil: later(2) };
-  return w.store.deliveries.claim({ ids, nonce, ...lease });
 }
 
 const at = NOW;
@@ -47,29 +40,30 @@ export function reminderContract({ store }: Given): void {
       const w = await world(store());
       const all = ["sent", "failed", "expired"].map((key) => reminder(key));
       await remind(w, all);
-      await claim(w, "n1", ["sent"]);
-      await claim(w, "n2", ["failed"]);
       const { deliveries } = store();
-      const held = { worker: "w", at };
-      await deliveries.settle({ ...held, nonce: "n1", result: SENT });
-      await deliveries.settle({ ...held, nonce: "n2", result: { state: "failed", reason: "x" } });
+      const results = { sent: SENT, failed: { state: "failed", reason: "x" } } as const;
+      for (const row of await claimDue(store(), { due: later(60), at })) {
+        const result = results[row.key === "sent" ? "sent" : "failed"];
+        const ids = row.key === "expired" ? [] : [row.id];
+        await deliveries.settle({ nonce: row.nonce ?? "", ids, worker: "w", at, result });
+      }
       const rest = await store().stores.reminders.coming(w.member.id, 10);
       await deliveries.expire(
         rest.map(({ id }) => id),
-        NOW,
+        later(9),
         "too late",
       );
       expect(await comingKeys(w)).toEqual([]);
       await remind(w, []);
       await remind(w, all);
       expect(await comingKeys(w)).toEqual([]);
-      expect(await deliveries.due(later(999), later(999), 10)).toEqual([]);
+      expect(await claimDue(store(), { due: later(999) })).toEqual([]);
     });
 
     test("a row on its way is left alone, wanted or not", async () => {
       const w = await world(store());
-      await remind(w, [reminder("a"), reminder("b"), reminder("c")]);
-      const held = await claim(w, "n", ["a", "b"]);
+      await remind(w, [reminder("a"), reminder("b"), reminder("c", { dueAt: later(61) })]);
+      const held = await claimDue(store(), { due: later(60) });
       await remind(w, [reminder("a", { dueAt: later(500) }), reminder("d")]);
       const coming = await store().stores.reminders.coming(w.member.id, 10);
       expect(coming.filter(({ state }) => state === "claimed")).toEqual(held);
@@ -80,13 +74,9 @@ export function reminderContract({ store }: Given): void {
       const w = await world(store());
       const many = Array.from({ length: 40 }, (_, i) => reminder(`k${i}`));
       await remind(w, many);
-      const rows = await store().stores.reminders.coming(w.member.id, 100);
-      const lease = { worker: "w", now: NOW, leaseUntil: later(2) };
-      const claims = rows.map(({ id }, i) =>
-        store().deliveries.claim({ ids: [id], nonce: `n${i}`, ...lease }),
-      );
       const moved = many.map((each) => ({ ...each, dueAt: later(300) }));
-      const [, held] = await Promise.all([remind(w, moved), Promise.all(claims)]);
+      const claims = [1, 2, 3].map((n) => claimDue(store(), { worker: `w${n}`, due: later(300) }));
+      const [, ...held] = await Promise.all([remind(w, moved), ...claims]);
       const after = await store().stores.reminders.coming(w.member.id, 100);
       expect(held.flat()).toHaveLength(40);
       expect(after.map(({ state }) => state)).toEqual(Array(40).fill("claimed"));

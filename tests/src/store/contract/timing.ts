@@ -1,74 +1,23 @@
 import { describe, expect, test } from "vitest";
+import { claimDue } from "../claim-kit.ts";
 import type { Given } from "../contract.ts";
 import { cooked, later, NOW, remind, reminder, world } from "../kit.ts";
 
 export function timingContract({ store }: Given): void {
-  describe("what is due", () => {
-    test("a member with something due brings what falls due by the later instant, others wait", async () => {
-      const a = await world(store(), "a");
-      const b = await world(store(), "b");
-      await remind(a, [
-        reminder("now", { dueAt: NOW }),
-        reminder("soon", { dueAt: later(20) }),
-        reminder("at the edge", { dueAt: later(30) }),
-        reminder("later", { dueAt: later(31) }),
-      ]);
-      await remind(b, [reminder("soon", { dueAt: later(20) })]);
-      const due = await store().deliveries.due(NOW, later(30), 100);
-      expect(due.map(({ memberId, key }) => [memberId, key])).toEqual([
-        [a.member.id, "now"],
-        [a.member.id, "soon"],
-        [a.member.id, "at the edge"],
-      ]);
-      expect(await store().deliveries.due(later(-1), later(30), 100)).toEqual([]);
-    });
-
-    test("at most the limit, earliest first", async () => {
-      const w = await world(store());
-      const minutes = [5, 3, 1, 4, 2];
-      await remind(
-        w,
-        minutes.map((m) => reminder(`k${m}`, { dueAt: later(m) })),
-      );
-      const due = await store().deliveries.due(later(5), later(35), 3);
-      expect(due.map(({ key }) => key)).toEqual(["k1", "k2", "k3"]);
-    });
-
-    test("a page ends between two members: what one message tells is not parted by it", async () => {
-      const worlds = await Promise.all(["a", "b", "c", "d"].map((name) => world(store(), name)));
-      // Due at one instant, as at seven in the evening, and written in turn.
-      for (const key of ["x", "y", "z"]) {
-        await Promise.all(
-          worlds.map((w) => {
-            const keys = ["x", "y", "z"].slice(0, "xyz".indexOf(key) + 1);
-            return remind(
-              w,
-              keys.map((each) => reminder(each, { dueAt: NOW })),
-            );
-          }),
-        );
-      }
-      for (const limit of [3, 5, 7, 11]) {
-        const due = await store().deliveries.due(later(1), later(31), limit);
-        expect(due).toHaveLength(limit - (limit % 3));
-        const members = [...new Set(due.map(({ memberId }) => memberId))];
-        expect(members).toHaveLength(due.length / 3);
-      }
-      expect(await store().deliveries.due(later(1), later(31), 2)).toHaveLength(2);
-    });
-
+  describe("when something is due", () => {
     test("the next instant is the earliest of a reminder, a lease and a replan", async () => {
       const { deliveries } = store();
       expect(await deliveries.nextDue()).toBeNull();
       const w = await world(store());
       await cooked(w, { replanAt: later(100), reminders: [reminder("a", { dueAt: later(50) })] });
       expect(String(await deliveries.nextDue())).toBe(String(later(50)));
-      const [row] = await store().stores.reminders.coming(w.member.id, 1);
-      const ids = row === undefined ? [] : [row.id];
-      const claim = { ids, nonce: "n", worker: "w", now: NOW, leaseUntil: later(70) };
-      await deliveries.claim(claim);
+      const rows = await claimDue(store(), { due: later(50), at: later(68) });
       expect(String(await deliveries.nextDue())).toBe(String(later(70)));
-      await deliveries.expire(ids, later(71), "too late");
+      await deliveries.expire(
+        rows.map(({ id }) => id),
+        later(71),
+        "too late",
+      );
       expect(String(await deliveries.nextDue())).toBe(String(later(100)));
       await remind(w, [], 1);
       expect(await deliveries.nextDue()).toBeNull();

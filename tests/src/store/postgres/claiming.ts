@@ -1,58 +1,45 @@
-import type { ReminderRow } from "../../../../shared/reminder/types.ts";
+import { messagesOf } from "../../../../shared/reminder/group.ts";
 import type { Deliveries } from "../../../../src/jobs/ports.ts";
 import { later, NOW } from "../kit.ts";
 
-/** What a worker holds after one claim. */
+/** What a worker holds after one claim: one message. */
 export interface Held {
   readonly worker: string;
+  readonly memberId: string;
   readonly nonce: string;
   readonly ids: readonly string[];
 }
 
-const PAGE = 200;
 export const LEASE_UNTIL = later(2);
-
-/** The due rows, together as one message would carry them: by member. */
-function byMember(rows: readonly ReminderRow[]): readonly (readonly ReminderRow[])[] {
-  const groups = new Map<string, ReminderRow[]>();
-  for (const row of rows) {
-    const group = groups.get(row.memberId) ?? [];
-    group.push(row);
-    groups.set(row.memberId, group);
-  }
-  return [...groups.values()];
-}
 
 async function claim(
   deliveries: Deliveries,
   worker: string,
-  rows: readonly ReminderRow[],
-): Promise<Held> {
-  const ids = rows.map(({ id }) => id);
-  // The same for every worker that sees these rows, like the nonce of a real message.
-  const nonce = [...ids].sort().join(" ").slice(0, 25);
-  const held = await deliveries.claim({ ids, nonce, worker, now: NOW, leaseUntil: LEASE_UNTIL });
-  return { worker, nonce, ids: held.map(({ id }) => id) };
+  limit: number,
+): Promise<readonly Held[]> {
+  const lease = { worker, now: NOW, until: NOW, leaseUntil: LEASE_UNTIL };
+  const { rows } = await deliveries.claimNext({ ...lease, limit });
+  return messagesOf(rows).map(({ memberId, nonce, rows: own }) => {
+    return { worker, memberId, nonce, ids: own.map(({ id }) => id) };
+  });
 }
 
-/** Claims member by member, page by page, until nothing is due, and tells of each claim that got rows before the next one. */
+/** Claims some messages at a time until nothing is due, and tells of each before the next ones. */
 export async function claimAll(
   deliveries: Deliveries,
   worker: string,
   tell: (held: Held) => unknown,
 ): Promise<void> {
   for (;;) {
-    const due = await deliveries.due(NOW, NOW, PAGE);
-    if (due.length === 0) return;
-    for (const rows of byMember(due)) {
-      const held = await claim(deliveries, worker, rows);
-      if (held.ids.length > 0) await tell(held);
-    }
+    const messages = await claim(deliveries, worker, 4);
+    if (messages.length === 0) return;
+    for (const held of messages) await tell(held);
   }
 }
 
 /** Claims what is due of one member. */
 export async function claimOnce(deliveries: Deliveries, worker: string): Promise<Held> {
-  const [rows] = byMember(await deliveries.due(NOW, NOW, PAGE));
-  return claim(deliveries, worker, rows ?? []);
+  const [held] = await claim(deliveries, worker, 1);
+  if (held === undefined) throw new Error("nothing is due");
+  return held;
 }

@@ -159,15 +159,16 @@ export function racesOnServer(given: () => PostgresRun): void {
           ),
         );
       const deliver = async ({ deliveries }: Store, i: number) => {
-        const due = await deliveries.due(NOW, NOW, 4);
-        const lease = { nonce: `n${i}`, worker: `w${i}`, now: NOW, leaseUntil: later(2) };
-        const held = await deliveries.claim({ ids: due.map(({ id }) => id), ...lease });
+        const lease = { worker: `w${i}`, now: NOW, leaseUntil: later(2) };
+        const { rows: held } = await deliveries.claimNext({ ...lease, until: NOW, limit: 4 });
         const result = { state: "sent", messageId: "m", where: "channel" } as const;
-        const settled = await deliveries.settle({ ...lease, at: NOW, result });
+        const nonce = held[0]?.nonce ?? "";
+        const ids = held.map(({ id }) => id);
+        const settled = await deliveries.settle({ nonce, ids, worker: `w${i}`, at: NOW, result });
         if (settled) sent.push(...held.map(({ key }) => key));
       };
-      const expire = async ({ deliveries }: Store) => {
-        const due = await deliveries.due(NOW, NOW, 12);
+      const expire = async ({ deliveries, stores }: Store) => {
+        const due = await stores.reminders.coming(w.member.id, 12);
         await deliveries.expire(
           due.slice(-2).map(({ id }) => id),
           NOW,

@@ -5,7 +5,7 @@ import { fileURLToPath } from "node:url";
 import { PrismaPg } from "@prisma/adapter-pg";
 import { describe, expect, test } from "vitest";
 import { z } from "zod";
-import { reminderId } from "../../../../shared/ids.ts";
+import { memberId, reminderId } from "../../../../shared/ids.ts";
 import { PrismaClient } from "../../../../src/store/generated/postgresql/client.ts";
 import type { Store } from "../../../../src/store/open.ts";
 import { later, NOW } from "../kit.ts";
@@ -15,7 +15,12 @@ import { fill } from "./fill.ts";
 
 const WORKER = fileURLToPath(new URL("./worker.ts", import.meta.url));
 
-const heldLine = z.object({ worker: z.string(), nonce: z.string(), ids: z.array(z.string()) });
+const heldLine = z.object({
+  worker: z.string(),
+  memberId: z.string(),
+  nonce: z.string(),
+  ids: z.array(z.string()),
+});
 
 interface Child {
   readonly process: ChildProcess;
@@ -122,44 +127,63 @@ export function workersOnServer(given: () => PostgresRun): void {
       if (lost === undefined) throw new Error("the worker held nothing");
       expect(lost.ids).toHaveLength(3);
       await withStores(url, 2, async ([one, other]) => {
-        const early = await one?.deliveries.due(NOW, NOW, 100);
-        expect(early?.filter(({ id }) => lost.ids.includes(id))).toEqual([]);
-        const ids = lost.ids.slice(0, 1).map(reminderId);
-        const lease = { ids, nonce: lost.nonce, now: LEASE_UNTIL, leaseUntil: later(9) };
-        // Both see it come back at once; one of them gets all of it, also the rows it did not name.
+        const early = await one?.deliveries.abandoned(NOW, 100);
+        expect(early).toEqual([]);
+        const member = memberId(lost.memberId);
+        const back = {
+          memberId: member,
+          nonce: lost.nonce,
+          now: LEASE_UNTIL,
+          leaseUntil: later(9),
+        };
+        // Both see it come back at once; one of them gets all of it.
         const taken = await Promise.all([
-          one?.deliveries.claim({ ...lease, worker: "one" }),
-          other?.deliveries.claim({ ...lease, worker: "other" }),
+          one?.deliveries.claimAgain({ ...back, worker: "one" }),
+          other?.deliveries.claimAgain({ ...back, worker: "other" }),
         ]);
         expect(taken.map((rows) => rows?.length).sort()).toEqual([0, 3]);
-        const late = { nonce: lost.nonce, worker: "doomed", at: later(3) };
+        const ids = lost.ids.map(reminderId);
+        const late = { nonce: lost.nonce, ids, worker: "doomed", at: later(3) };
         const result = { state: "sent", messageId: "m", where: "channel" } as const;
         expect(await one?.deliveries.settle({ ...late, result })).toBe(false);
       });
     });
 
-    test("a claim waits for a change of the member's stock; a second one of the same delivery does not", async () => {
+    test("a claim passes by a member whose stock is being changed, and takes what is left after that", async () => {
       const url = await filled(2, 2);
       const db = new PrismaClient({ adapter: new PrismaPg({ connectionString: url }) });
-      await withStores(url, 2, async ([one, other]) => {
-        const lease = { worker: "w", now: NOW, leaseUntil: LEASE_UNTIL };
-        const held = { ...lease, nonce: "n1", ids: ["r1.1", "r1.2"].map(reminderId) };
-        const free = { ...lease, nonce: "n2", ids: ["r2.1", "r2.2"].map(reminderId) };
-        const waiting = await db.$transaction(async (tx) => {
+      await withStores(url, 1, async ([one]) => {
+        const claimed = async () => {
+          const lease = { worker: "w", now: NOW, until: NOW, leaseUntil: LEASE_UNTIL };
+          const taken = await one?.deliveries.claimNext({ ...lease, limit: 9 });
+          return taken?.rows.map(({ id }) => id).toSorted();
+        };
+        await db.$transaction(async (tx) => {
           await tx.member.update({ where: { id: "m1" }, data: { planVersion: 1 } });
-          const first = one?.deliveries.claim(held);
-          await expect
-            .poll(() => given().server.ask(url, "SELECT 1 FROM pg_locks WHERE NOT granted"))
-            .toHaveLength(1);
-          expect(await other?.deliveries.claim(held)).toEqual([]);
-          expect(await other?.deliveries.claim(free)).toHaveLength(2);
+          expect(await claimed()).toEqual(["r2.1", "r2.2"]);
+          expect(await claimed()).toEqual([]);
           await tx.reminder.delete({ where: { id: "r1.2" } });
-          return { first };
         });
-        // It goes by what is there after the change.
-        expect((await waiting.first)?.map(({ id }) => id)).toEqual(["r1.1"]);
+        expect(await claimed()).toEqual(["r1.1"]);
       });
       await db.$disconnect();
+    });
+
+    test("two workers that saw different rows of a member never send under one nonce", async () => {
+      const url = await filled(1, 2);
+      await withStores(url, 2, async ([one, other]) => {
+        const lease = { now: NOW, until: NOW, leaseUntil: LEASE_UNTIL, limit: 9 };
+        const first = await one?.deliveries.claimNext({ ...lease, worker: "one" });
+        await given().server.ask(
+          url,
+          `INSERT INTO "Reminder" SELECT 'r1.0', "memberId", 'k0', "kind", "dueAt", "helpsUntil", "about"
+             FROM "Reminder" WHERE "id" = 'r1.1'`,
+        );
+        const second = await other?.deliveries.claimNext({ ...lease, worker: "other" });
+        expect(first?.rows.map(({ id }) => id).toSorted()).toEqual(["r1.1", "r1.2"]);
+        expect(second?.rows.map(({ id }) => id)).toEqual(["r1.0"]);
+        expect(second?.rows[0]?.nonce).not.toBe(first?.rows[0]?.nonce);
+      });
     });
 
     test("each member is replanned by one worker only", async () => {

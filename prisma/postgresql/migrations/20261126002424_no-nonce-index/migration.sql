@@ -1,0 +1,2 @@
+-- DropIndex
+DROP INDEX "Reminder_nonce_idx";
