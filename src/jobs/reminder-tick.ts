@@ -106,6 +106,8 @@ async function* takings(parts: TickParts, count: Count): AsyncGenerator<Taken, v
     found = again.length;
     for await (const batch of batches(parts, count, again)) {
       found += batch.length;
+      // Should the clock jump over its lease, a message that is under way in a lane is not taken into another.
+      for (const { nonce } of batch) seen.add(nonce);
       yield* batch;
     }
   }
