@@ -1,8 +1,8 @@
-import { createHash } from "node:crypto";
 import { REST, Routes, SnowflakeUtil } from "discord.js";
 import { Temporal } from "temporal-polyfill";
 import { z } from "zod";
 import { type Instant, isBefore } from "../../shared/time.ts";
+import { isOfNonce, wordedAtOf } from "./marks.ts";
 import type { Rendered } from "./render.ts";
 
 /**
@@ -19,13 +19,14 @@ const READ_BACK = 100;
 const READ_BACK_TIMES = 20;
 
 const channel = z.object({ id: z.string() });
-const sentMessage = z.object({ id: z.string() });
+const sentMessage = z.object({
+  id: z.string(),
+  components: z.array(z.looseObject({ id: z.number().nullish() })).nullish(),
+});
 const readMessages = z.array(
-  z.object({
-    id: z.string(),
+  sentMessage.extend({
     author: z.object({ id: z.string() }),
     nonce: z.union([z.string(), z.number()]).nullish(),
-    components: z.array(z.looseObject({ id: z.number().nullish() })).nullish(),
   }),
 );
 
@@ -37,41 +38,35 @@ export interface MailboxParts {
   readonly requestsPerSecond?: number;
 }
 
+/** A message of ours as the platform has it. */
+export interface Stored {
+  readonly id: string;
+  /** To the second; null when it does not say (`marks.ts`). */
+  readonly wordedAt: Instant | null;
+}
+
 /** Channels and messages of reminders. Every function throws what the REST manager throws. */
 export interface Mailbox {
   /** The direct channel with a user; opened once, then remembered. */
   direct(userId: string, signal: AbortSignal): Promise<string>;
   /** Forgets a direct channel that turned out to be gone. */
   forget(userId: string): void;
-  /** The id of the stored message: of the earlier one when the nonce was used within minutes. */
-  post(channelId: string, nonce: string, rendered: Rendered, signal: AbortSignal): Promise<string>;
-  /** The id of our message since then that bears the nonce's marker; null when the channel has none. */
+  /** The message that is stored now: the earlier one when the nonce was used within minutes. */
+  post(channelId: string, nonce: string, rendered: Rendered, signal: AbortSignal): Promise<Stored>;
+  /** Our message since then that bears the nonce's mark; null when the channel has none. */
   find(
     channelId: string,
     nonce: string,
     since: Instant,
     signal: AbortSignal,
-  ): Promise<string | null>;
+  ): Promise<Stored | null>;
   /** So many processes send for this bot: keeps to this one's part of the rate. */
   share(processes: number): void;
   stop(): void;
 }
 
-/**
- * A number that stands for a nonce, to be kept in a message as the id of its first component: the
- * platform forgets nonces after minutes, and whether it shows them when messages are read back is
- * not documented, but component ids stay (components/reference: 32 bits, unique in the message).
- */
-export function markerOf(nonce: string): number {
-  return (createHash("sha256").update(nonce).digest().readUInt32BE(0) % 2_147_000_000) + 1_000;
-}
-
-/** Whether a message read back is ours and bears the marker of that nonce. */
-function isOfNonce(nonce: string, applicationId: string) {
-  const marker = markerOf(nonce);
-  return ({ author, components, ...message }: z.infer<typeof readMessages>[number]): boolean =>
-    author.id === applicationId &&
-    (message.nonce === nonce || components?.some(({ id }) => id === marker) === true);
+function toStored(message: z.infer<typeof sentMessage>): Stored {
+  return { id: message.id, wordedAt: wordedAtOf(message) };
 }
 
 /** When a message was stored: its id says so (reference, "Snowflakes"). */
@@ -116,15 +111,17 @@ export function createMailbox(parts: MailboxParts): Mailbox {
     post: async (channelId, nonce, { message, files }, signal) => {
       const body = { ...message, nonce, enforce_nonce: true };
       const route = Routes.channelMessages(channelId);
-      return sentMessage.parse(await rest.post(route, { body, files, signal })).id;
+      return toStored(sentMessage.parse(await rest.post(route, { body, files, signal })));
     },
     find: async (channelId, nonce, since, signal) => {
-      const isIt = isOfNonce(nonce, applicationId);
+      const isIt = (message: z.infer<typeof readMessages>[number]): boolean =>
+        message.author.id === applicationId &&
+        (message.nonce === nonce || isOfNonce(message, nonce));
       let before: string | null = null;
       for (let times = 0; times < READ_BACK_TIMES; times += 1) {
         const page = await readPage(channelId, before, signal);
         const found = page.find(isIt);
-        if (found !== undefined) return found.id;
+        if (found !== undefined) return toStored(found);
         const oldest = page.at(-1);
         const isAll = page.length < READ_BACK || oldest === undefined;
         if (isAll || isBefore(sentAt(oldest.id), since)) return null;

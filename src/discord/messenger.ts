@@ -1,7 +1,8 @@
 import { setMaxListeners } from "node:events";
 import type { Messenger, OutgoingMessage, SendResult } from "../jobs/ports.ts";
 import { type ApiFault, CODE, faultOf } from "./api-fault.ts";
-import { type Mailbox, markerOf, sentAt } from "./mailbox.ts";
+import { type Mailbox, type Stored, sentAt } from "./mailbox.ts";
+import { marksOf } from "./marks.ts";
 import type { AdapterLog } from "./ports.ts";
 import { render } from "./render.ts";
 import { drawPictures } from "./render-pictures.ts";
@@ -15,7 +16,7 @@ const HOW_TO_OPEN =
 
 /** What became of a message at one place. */
 type Tried =
-  | { readonly kind: "sent"; readonly messageId: string }
+  | { readonly kind: "sent"; readonly stored: Stored }
   | { readonly kind: "unknown"; readonly reason: string; readonly retryAfterMs: number | null }
   /** Not to be had here; another place may do. */
   | { readonly kind: "shut"; readonly reason: string; readonly isDirectClosed: boolean };
@@ -92,10 +93,10 @@ async function findEarlier(
 ): Promise<SendResult | null> {
   for (const { where, open } of places) {
     try {
-      const messageId = await parts.mailbox.find(await open(), nonce, since, signal);
-      if (messageId === null) continue;
-      const earlierAt = sentAt(messageId);
-      return { kind: "sent", messageId, where, directClosed: false, earlierAt };
+      const stored = await parts.mailbox.find(await open(), nonce, since, signal);
+      if (stored === null) continue;
+      const wordedAt = stored.wordedAt ?? sentAt(stored.id);
+      return { kind: "sent", messageId: stored.id, where, directClosed: false, wordedAt };
     } catch (error) {
       const tried = judge(parts, faultOf(error));
       // Where we may not even look, nothing of ours can have been stored.
@@ -117,7 +118,11 @@ async function sendTo(
     const tried = await tryPlace(parts, message, place, directClosed, signal);
     if (tried.kind === "unknown") return tried;
     if (tried.kind === "sent") {
-      return { kind: "sent", messageId: tried.messageId, where: place.where, directClosed };
+      const { id: messageId, wordedAt } = tried.stored;
+      const sent = { kind: "sent", messageId, where: place.where, directClosed } as const;
+      // The platform gives back the earlier message where it knows the nonce: it may have said less, or more.
+      const isEarlier = wordedAt !== null && !wordedAt.equals(message.wordedAt);
+      return isEarlier ? { ...sent, wordedAt } : sent;
     }
     directClosed ||= tried.isDirectClosed;
     reasons.push(`${place.where}: ${tried.reason}`);
@@ -135,13 +140,13 @@ async function tryPlace(
 ): Promise<Tried> {
   await drawPictures(message.reply.pictures);
   const rendered = render(message.reply, {
-    marker: markerOf(message.nonce),
+    marks: marksOf(message.nonce, message.wordedAt),
     ...(mention === null ? {} : { mention }),
     ...(where === "channel" && isDirectClosed ? { notes: [HOW_TO_OPEN] } : {}),
   });
   try {
-    const messageId = await mailbox.post(await open(), message.nonce, rendered, signal);
-    return { kind: "sent", messageId };
+    const stored = await mailbox.post(await open(), message.nonce, rendered, signal);
+    return { kind: "sent", stored };
   } catch (error) {
     const fault = faultOf(error);
     if (fault.kind === "refused" && fault.code === CODE.unknownChannel) {

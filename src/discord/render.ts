@@ -7,6 +7,7 @@ import {
 } from "discord.js";
 import { type Reply, type ReplyFile, text as textPart } from "../../commands/kit/reply.ts";
 import { cut } from "./escape.ts";
+import type { Marks } from "./marks.ts";
 import { renderControls } from "./render-controls.ts";
 import { renderGallery, splitPictures } from "./render-pictures.ts";
 import { splitPrints } from "./render-prints.ts";
@@ -26,8 +27,8 @@ export interface RenderExtras {
   readonly mention?: string;
   /** Small lines before the cautions. */
   readonly notes?: readonly string[];
-  /** A number by which the message can be found again; kept by the platform as a component's id. */
-  readonly marker?: number;
+  /** What the message is known by when it is read back. */
+  readonly marks?: Marks;
 }
 
 /** A message as the platform's interface takes it. */
@@ -70,7 +71,7 @@ export function render(reply: Reply, extras: RenderExtras = {}): Rendered {
   const pictures = files.flatMap(({ name, alt }) => (alt === null ? [] : [{ name, alt }]));
   const first = mention === null ? text.heading : `<@${mention}> ${text.heading}`;
   const components: APIMessageTopLevelComponent[] = [
-    { ...display(first), ...(extras.marker === undefined ? {} : { id: extras.marker }) },
+    display(first),
     ...(text.body === "" ? [] : [display(text.body)]),
     ...(pictures.length === 0 ? [] : [renderGallery(pictures)]),
     ...(text.cautions === "" ? [] : [SEPARATOR, display(text.cautions)]),
@@ -80,7 +81,7 @@ export function render(reply: Reply, extras: RenderExtras = {}): Rendered {
   return {
     message: {
       flags: MessageFlags.IsComponentsV2,
-      components,
+      components: extras.marks === undefined ? components : marked(components, extras.marks),
       allowed_mentions: { parse: [], users: mention === null ? [] : [mention] },
       attachments: files.map(({ name }, id) => ({ id, filename: name })),
     },
@@ -92,6 +93,18 @@ const SEPARATOR = { type: ComponentType.Separator, divider: true, spacing: 1 } a
 
 function display(content: string) {
   return { type: ComponentType.TextDisplay, content } as const;
+}
+
+/** A message of one component has no room for the second mark. */
+function marked(
+  components: readonly APIMessageTopLevelComponent[],
+  { nonce, wordedAt }: Marks,
+): APIMessageTopLevelComponent[] {
+  return components.map((component, n) => {
+    if (n === 0) return { ...component, id: nonce };
+    const isLast = n === components.length - 1;
+    return isLast && wordedAt !== null ? { ...component, id: wordedAt } : component;
+  });
 }
 
 function isId(text: string): boolean {

@@ -84,16 +84,18 @@ async function sendAndSettle(
   parts: DeliverParts,
   { nonce, rows, recipient }: Taken,
 ): Promise<Fate> {
-  const held = sorted(rows, parts.clock.now());
+  // Whole seconds, which a message can bear: whoever finds it later knows what it told in time.
+  const wordedAt = parts.clock.now().round({ smallestUnit: "second", roundingMode: "floor" });
+  const held = sorted(rows, wordedAt);
   const attempt = Math.max(...rows.map((row) => row.attempts), 1);
-  const result = await send(parts, recipient, held, nonce, attempt);
+  const result = await send(parts, recipient, { held, nonce, attempt, wordedAt });
   // An outage of the platform must not use up a safety reminder: it is tried for as long as it helps.
   const stillHelps = held.rows.length > 0;
   const settlement = settlementOf(parts, result, attempt, stillHelps);
   // What an earlier try told in time was told in time, however late that is found out.
   const told =
-    result.kind === "sent" && result.earlierAt !== undefined
-      ? sorted(rows, result.earlierAt)
+    result.kind === "sent" && result.wordedAt !== undefined
+      ? sorted(rows, result.wordedAt)
       : held;
   const settled = await settle(parts, nonce, told, settlement);
   if (!settled) parts.log.warn({ nonce, result: result.kind }, "the lease ran out while sending");
@@ -102,18 +104,23 @@ async function sendAndSettle(
   return { kind, late: kind === "sent" ? told.late.length : 0 };
 }
 
+interface Try {
+  readonly held: Held;
+  readonly nonce: string;
+  readonly attempt: number;
+  readonly wordedAt: Instant;
+}
+
 async function send(
   parts: DeliverParts,
   recipient: Recipient | null,
-  held: Held,
-  nonce: string,
-  attempt: number,
+  trying: Try,
 ): Promise<SendResult> {
   if (recipient === null) {
     return { kind: "impossible", reason: "the member is gone", directClosed: false };
   }
   const { member, group } = recipient;
-  const result = await wordAndSend(parts, { member, group, held, nonce, attempt });
+  const result = await wordAndSend(parts, { member, group, ...trying });
   // Before the delivery is settled, so that a crash in between notes it at the next try.
   await noteDirect(parts, member, result);
   return result;
@@ -125,13 +132,22 @@ async function wordAndSend(
     held,
     nonce,
     attempt,
+    wordedAt,
     ...who
-  }: { member: Member; group: Group; held: Held; nonce: string; attempt: number },
+  }: Try & { readonly member: Member; readonly group: Group },
 ): Promise<SendResult> {
   try {
     const reply = render({ ...who, ...held, now: clock.now(), nonce });
     const since = earliestTry([...held.rows, ...held.late], clock.now());
-    return await messenger.send({ to: who.member, group: who.group, nonce, attempt, since, reply });
+    return await messenger.send({
+      to: who.member,
+      group: who.group,
+      nonce,
+      attempt,
+      since,
+      wordedAt,
+      reply,
+    });
   } catch (error) {
     // An error while sending does not mean that nothing was sent.
     log.error({ err: error, nonce, attempt }, "a reminder could not be worded or sent");

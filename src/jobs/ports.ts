@@ -141,6 +141,8 @@ export interface OutgoingMessage {
   readonly attempt: number;
   /** No try can have been made before this. */
   readonly since: Instant;
+  /** What of it came too late goes by this; whole seconds. */
+  readonly wordedAt: Instant;
   readonly reply: Reply;
 }
 
@@ -150,8 +152,8 @@ export type SendResult =
       readonly messageId: string;
       readonly where: "direct message" | "channel";
       readonly directClosed: boolean;
-      /** When an earlier try of it arrived; absent for one that arrived now. */
-      readonly earlierAt?: Instant;
+      /** When what arrived was worded, where that was an earlier try; absent when it was this one. */
+      readonly wordedAt?: Instant;
     }
   /** Nobody knows whether it arrived, or the platform asks to wait: repeat the same nonce later. */
   | { readonly kind: "unknown"; readonly reason: string; readonly retryAfterMs: number | null }

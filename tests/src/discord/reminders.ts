@@ -49,6 +49,7 @@ export function outgoing(rig: Rig, varied: Varied = {}): OutgoingMessage {
     nonce: "r-2026-11-25-abc",
     attempt: 1,
     since: Temporal.Now.instant().subtract({ hours: 1 }),
+    wordedAt: Temporal.Now.instant().round({ smallestUnit: "second", roundingMode: "floor" }),
     reply: reply("Move 2 portions of chilli to the fridge tonight"),
     ...rest,
   };

@@ -56,7 +56,7 @@ describe("what came too late", () => {
       messageId: "m",
       where: "direct message",
       directClosed: false,
-      earlierAt: T0,
+      wordedAt: T0,
     });
     await tick();
     clock.advanceTo(T0.add({ hours: 3 }));
