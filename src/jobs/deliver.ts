@@ -94,9 +94,7 @@ async function sendAndSettle(
   const settlement = settlementOf(parts, result, attempt, stillHelps);
   // What an earlier try told in time was told in time, however late that is found out.
   const told =
-    result.kind === "sent" && result.wordedAt !== undefined
-      ? sorted(rows, result.wordedAt)
-      : held;
+    result.kind === "sent" && result.wordedAt !== undefined ? sorted(rows, result.wordedAt) : held;
   const settled = await settle(parts, nonce, told, settlement);
   if (!settled) parts.log.warn({ nonce, result: result.kind }, "the lease ran out while sending");
   const kind = settlementKind(result, attempt, stillHelps);

@@ -65,6 +65,19 @@ describe("the code of a lot", () => {
     });
   });
 
+  it("repeats a mistyped code as it was typed, to be held beside the label", () => {
+    const [first = "", second = "", ...rest] = codeOf("lot1");
+    const other = [..."ACDEFGHJ"].find((one) => one !== second) ?? "";
+    const typed = [first, other, ...rest].join("");
+    expect(lotByCode(` ${typed.toLowerCase()} `, lots(3))).toEqual({
+      ok: false,
+      problem: { code: "lot code mistyped", typed },
+    });
+    // "O" is read as a zero, and still repeated as an "O".
+    const read = lotByCode("AOOOO", lots(3));
+    expect(read).toMatchObject({ problem: { code: "lot code mistyped", typed: "AOOOO" } });
+  });
+
   it("never finds a lot by anything a person may type at random, nor fails", () => {
     fc.assert(
       fc.property(fc.string({ unit: "binary", maxLength: 100 }), (typed) => {

@@ -1,5 +1,7 @@
+import { SnowflakeUtil } from "discord.js";
 import { Temporal } from "temporal-polyfill";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
+import { reply, text } from "../../../commands/kit/reply.ts";
 import { textOf } from "../../discord-server/view.ts";
 import { outgoing } from "./reminders.ts";
 import { type Rig, startRig } from "./rig.ts";
@@ -162,6 +164,32 @@ describe("when nobody knows whether it arrived", () => {
     expect(await handle.messenger.send(other)).toMatchObject({ kind: "sent" });
     // Nothing so old can be this one: one page in the channel, one of the direct messages.
     expect(server.requests("GET", POST)).toHaveLength(5);
+  });
+
+  it.each([
+    { how: "the platform knows the nonce", attempt: 1, isForgotten: false },
+    { how: "it is found by its mark", attempt: 2, isForgotten: true },
+  ])("a repeat says when what arrived was worded: $how", async ({ attempt, isForgotten }) => {
+    const { server, handle, mika } = rig;
+    const wordedAt = Temporal.Instant.from("2026-10-23T12:00:03Z");
+    const two = reply("Throw it away", { parts: [text("The stew too.")] });
+    const first = await handle.messenger.send(outgoing(rig, { wordedAt, reply: two }));
+    if (isForgotten) server.platform.nonces.clear();
+    const one = reply("You missed a reminder");
+    const later = { wordedAt: wordedAt.add({ minutes: 16 }), reply: one, attempt };
+    const again = await handle.messenger.send(outgoing(rig, later));
+    expect(first).not.toHaveProperty("wordedAt");
+    expect(again).toMatchObject({ kind: "sent", wordedAt });
+    expect(server.directMessages(mika)).toHaveLength(1);
+  });
+
+  it("of a message of one line, which has no room for the time, the repeat says when it was stored", async () => {
+    const { server, handle, mika } = rig;
+    await handle.messenger.send(outgoing(rig));
+    const [message] = server.directMessages(mika);
+    const again = await handle.messenger.send(outgoing(rig, { attempt: 2 }));
+    const wordedAt = again.kind === "sent" ? again.wordedAt : undefined;
+    expect(wordedAt?.epochMilliseconds).toBe(SnowflakeUtil.timestampFrom(message?.id ?? "0"));
   });
 
   it("another reminder in the same channel is not taken for this one", async () => {

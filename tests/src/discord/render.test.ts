@@ -236,7 +236,10 @@ describe("any reply whatever", () => {
   it("is rendered within the platform's limits, without throwing", () => {
     fc.assert(
       fc.property(anyReply, (answer) => {
-        expect(sent(answer, { mention: "42", marks: { nonce: 2 ** 30, wordedAt: 30_000_000 } }).violations).toEqual([]);
+        expect(
+          sent(answer, { mention: "42", marks: { nonce: 2 ** 30, wordedAt: 30_000_000 } })
+            .violations,
+        ).toEqual([]);
       }),
       { numRuns: 150 },
     );
