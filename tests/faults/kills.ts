@@ -7,6 +7,8 @@ import { isMessagePost } from "./weather.ts";
 export class Killer {
   #armed: { point: KillPoint; kill: () => void } | null = null;
   #posts = 0;
+  /** Counts how often it was armed or disarmed. */
+  #turn = 0;
   #timer: NodeJS.Timeout | null = null;
 
   arm(point: KillPoint | null, kill: () => void): void {
@@ -18,6 +20,7 @@ export class Killer {
   }
 
   disarm(): void {
+    this.#turn += 1;
     this.#armed = null;
     if (this.#timer !== null) clearTimeout(this.#timer);
     this.#timer = null;
@@ -40,7 +43,11 @@ export class Killer {
     if (point.when === "after it is stored") {
       return { kind: "act", isDone: true, after: kill, says: "reset" };
     }
-    const soon = (): void => this.#soon(point.afterMs, kill);
+    const turn = this.#turn;
+    // An answer that was slow may come when the step is over; nobody is to die in the next one for it.
+    const soon = (): void => {
+      if (turn === this.#turn) this.#soon(point.afterMs, kill);
+    };
     return { kind: "act", isDone: true, after: soon, says: "the truth" };
   }
 }

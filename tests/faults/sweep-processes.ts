@@ -17,7 +17,8 @@ export function sweepProcesses(stand: Stand): Processes {
 
   const open = async (n: number): Promise<Worker> => {
     const known = workers[n];
-    if (known !== null && known !== undefined) return known;
+    // One that was killed when it had just ended its sweep is replaced like any other.
+    if (known !== null && known !== undefined && !known.isDead) return known;
     const worker = await pool.take();
     try {
       await begin(worker, n);
@@ -74,7 +75,7 @@ export function sweepProcesses(stand: Stand): Processes {
     nextDue: async () => (await (await open(0)).ask({ do: "next" }, "next")).atMs,
     close: async () => {
       for (const worker of workers) {
-        if (worker === null) continue;
+        if (worker === null || worker.isDead) continue;
         await worker.ask({ do: "close" }, "closed");
         pool.giveBack(worker);
       }
