@@ -169,7 +169,11 @@ export function takingFromServer(db: PrismaClient): Taking {
   };
 }
 
-/** The next messages, in one statement. See `Deliveries.claimNext`. */
+/**
+ * The next messages, in one statement. See `Deliveries.claimNext`. Rows are found again by their place in
+ * the table, which saves a walk through an index; one that moved since it was looked at was changed, and
+ * is left for the next claim.
+ */
 function nextFromServer(
   db: PrismaClient,
   { worker, now, until, leaseUntil, limit }: ClaimNext,
@@ -191,7 +195,7 @@ function nextFromServer(
        ) AS o
        LIMIT ${limit}
     ), "wanted" AS MATERIALIZED (
-      SELECT r."id", o."planVersion", row_number() OVER "own" AS "place",
+      SELECT r.ctid AS "at", o."planVersion", row_number() OVER "own" AS "place",
              string_agg(r."id", ' ') OVER ("own" ROWS BETWEEN UNBOUNDED PRECEDING
                                                           AND UNBOUNDED FOLLOWING) AS "ids"
         FROM "owner" AS o JOIN "Reminder" AS r ON r."memberId" = o."id"
@@ -203,7 +207,7 @@ function nextFromServer(
            "nonce" = left('r' || encode(sha256(convert_to(w."ids", 'UTF8')), 'hex'), ${NONCE_LENGTH}),
            "attempts" = r."attempts" + 1
       FROM "wanted" AS w
-     WHERE r."id" = w."id" AND w."place" <= ${ROWS_MAX}
+     WHERE r.ctid = w."at" AND w."place" <= ${ROWS_MAX}
        AND r."state" = 'scheduled' AND r."dueAt" <= ${by}
     RETURNING r."id", r."memberId", r."kind", r."key", r."dueAt", r."helpsUntil", r."about",
               r."state", r."attempts", r."nonce", w."planVersion"`;
