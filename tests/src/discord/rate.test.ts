@@ -1,3 +1,4 @@
+import { setMaxListeners } from "node:events";
 import { rm } from "node:fs/promises";
 import { dirname } from "node:path";
 import { Temporal } from "temporal-polyfill";
@@ -56,6 +57,7 @@ describe("many reminders at once", () => {
       const mailbox = mailboxOf();
       mailbox.share(given.processes);
       const signal = AbortSignal.timeout(30_000);
+      setMaxListeners(0, signal);
       return Array.from({ length: given.each }, (__, n) =>
         mailbox.post(channel, `p${process}n${n}`, message, signal),
       );
