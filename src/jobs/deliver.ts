@@ -7,6 +7,7 @@ import type { ReminderRow } from "../../shared/reminder/types.ts";
 import type { Instant } from "../../shared/time.ts";
 import type { Clock } from "../clock.ts";
 import type { Log } from "../log.ts";
+import { backoffMs } from "./backoff.ts";
 import { measure } from "./measure.ts";
 import {
   type Deliveries,
@@ -54,8 +55,6 @@ type Settlement = Parameters<Deliveries["settle"]>[0]["result"];
 
 /** What only says that something came too late is not worth more tries than this. */
 const LATE_ATTEMPTS_MAX = 8;
-const FIRST_WAIT_MS = 30_000;
-const WAIT_MAX_MS = 30 * 60_000;
 const TOO_LATE = "came too late to help; the member was told";
 
 /**
@@ -91,7 +90,7 @@ async function sendAndSettle(
   const result = await send(parts, recipient, { held, nonce, attempt, wordedAt });
   // An outage of the platform must not use up a safety reminder: it is tried for as long as it helps.
   const stillHelps = held.rows.length > 0;
-  const settlement = settlementOf(parts, result, attempt, stillHelps);
+  const settlement = settlementOf(parts, result, { nonce, attempt, stillHelps });
   // What an earlier try told in time was told in time, however late that is found out.
   const told =
     result.kind === "sent" && result.wordedAt !== undefined ? sorted(rows, result.wordedAt) : held;
@@ -191,8 +190,11 @@ function settlementKind(
 function settlementOf(
   parts: DeliverParts,
   result: SendResult,
-  attempt: number,
-  stillHelps: boolean,
+  {
+    nonce,
+    attempt,
+    stillHelps,
+  }: { readonly nonce: string; readonly attempt: number; readonly stillHelps: boolean },
 ): Settlement {
   if (result.kind === "sent") {
     return { state: "sent", messageId: result.messageId, where: result.where };
@@ -202,14 +204,9 @@ function settlementOf(
     return { state: "failed", reason: `${result.reason}${tries}` };
   }
   const asked = result.kind === "unknown" ? result.retryAfterMs : null;
-  const waitMs = Math.ceil(asked ?? backoffMs(attempt));
+  const waitMs = Math.ceil(asked ?? backoffMs(nonce, attempt));
   const retryAt = parts.clock.now().add({ milliseconds: Math.max(waitMs, 0) });
   return { state: "retry", retryAt, reason: result.reason };
-}
-
-/** 30 s, 1 min, 2 min, … and never more than half an hour. `attempt` counts from 1. */
-function backoffMs(attempt: number): number {
-  return Math.min(FIRST_WAIT_MS * 2 ** (attempt - 1), WAIT_MAX_MS);
 }
 
 /**
