@@ -12,6 +12,8 @@ export interface DiscordSettings {
   readonly apiBase: string | null;
   /** The shards this process serves; null for all, as many as Discord recommends. */
   readonly shards: { readonly ids: readonly number[]; readonly total: number } | null;
+  /** The id of the only server to serve; null for all. */
+  readonly onlyServer: string | null;
 }
 
 /** Where health and metrics are shown. */
@@ -133,6 +135,13 @@ const settings = z
       .optional(),
     DATABASE_URL: databaseUrl.default(DEFAULT_DATABASE_URL),
     DISCORD_SHARDS: discordShards,
+    DISCORD_SERVER: z
+      .string()
+      .regex(
+        /^\d{17,20}$/u,
+        "DISCORD_SERVER must be the 17 to 20 digits of one server's id. Leave it out to serve every server that the bot was added to.",
+      )
+      .optional(),
     OPS_PORT: opsPort,
     OPS_HOST: z
       .string()
@@ -184,6 +193,7 @@ export function readConfig(env: Env): Outcome<Config, readonly string[]> {
           applicationId: data.DISCORD_APPLICATION_ID,
           apiBase: data.DISCORD_API_BASE ?? null,
           shards: data.DISCORD_SHARDS ?? null,
+          onlyServer: data.DISCORD_SERVER ?? null,
         }
       : null,
     databaseUrl: data.DATABASE_URL,

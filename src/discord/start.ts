@@ -35,7 +35,7 @@ export interface DiscordParts {
    * A server's id: the commands are registered there only (they appear at once; for trials), and
    * other servers are turned away. Commands registered everywhere before stay until registered anew.
    */
-  readonly guildRestricted?: string | null;
+  readonly onlyServer?: string | null;
   /** Which shards of how many this process serves; as many as the platform recommends, all of them, when left out. */
   readonly shards?: Shards | null;
   /** Aborted while the login is under way, it is given up. */
@@ -85,7 +85,7 @@ export async function startDiscord(
     calls,
     log,
     attachmentOrigins: parts.attachmentOrigins ?? PLATFORM_ORIGINS,
-    onlyGuild: parts.guildRestricted ?? null,
+    onlyGuild: parts.onlyServer ?? null,
   });
   const mailbox = createMailbox({ token, applicationId, apiBase });
   const stop = async () => {
@@ -221,7 +221,7 @@ function gatewayRefused(reason: string): string {
 /** Null when the commands are registered, or could not be for a while: then the old ones still serve. */
 async function publish(client: Client, parts: DiscordParts): Promise<StartProblem | null> {
   const { applicationId, commands, settings, log } = parts;
-  const guildId = parts.guildRestricted ?? null;
+  const guildId = parts.onlyServer ?? null;
   try {
     const done = await publishCommands({
       rest: client.rest,

@@ -65,8 +65,6 @@ export interface Deliveries {
     readonly at: Instant;
     readonly reason: string;
   }): Promise<number>;
-  /** Marks rows expired that no longer help; only rows scheduled, or claimed with a lease that ran out. */
-  expire(ids: readonly ReminderId[], now: Instant, reason: string): Promise<number>;
   /** The earliest instant at which a reminder, a lease or a replan falls due; null when nothing is waiting. */
   nextDue(): Promise<Instant | null>;
   /** Members whose reminders must be derived again by `now`. */

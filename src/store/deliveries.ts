@@ -138,32 +138,6 @@ export function prismaDeliveries(db: PrismaClient, taking: Taking): Deliveries {
       return withdrawn;
     },
 
-    expire: async (ids, now, reason) => {
-      let expired = 0;
-      for (const some of chunks(ids)) {
-        const { count } = await patiently(() =>
-          db.reminder.updateMany({
-            where: {
-              id: { in: [...some] },
-              OR: [
-                { state: "scheduled" },
-                { state: "claimed", leaseUntil: { lte: toColumn(now) } },
-              ],
-            },
-            data: {
-              state: "expired",
-              reason,
-              settledAt: toColumn(now),
-              claimedBy: null,
-              leaseUntil: null,
-            },
-          }),
-        );
-        expired += count;
-      }
-      return expired;
-    },
-
     nextDue: async () => {
       const scheduled = await db.reminder.findFirst({
         where: { state: "scheduled" },

@@ -33,6 +33,7 @@ describe("settings", () => {
       applicationId: id,
       apiBase: null,
       shards: null,
+      onlyServer: null,
     });
   });
 
@@ -128,6 +129,8 @@ describe("settings", () => {
     { DISCORD_SHARDS: "0-1-2/8" },
     { DISCORD_SHARDS: "0/0" },
     { DISCORD_SHARDS: "0/10001" },
+    { DISCORD_SERVER: "Sunday Prep" },
+    { DISCORD_SERVER: "1234" },
   ])("of operation that make no sense are refused by name: %j", (env) => {
     const [name] = Object.keys(env);
     expect(faults(env)).toEqual([expect.stringMatching(new RegExp(`^${name} must be`, "u"))]);
@@ -143,6 +146,14 @@ describe("settings", () => {
       DISCORD_SHARDS: text,
     });
     expect(config.ok && config.value.discord?.shards).toEqual(shards);
+  });
+
+  it.each([
+    [{}, null],
+    [{ DISCORD_SERVER: " 123456789012345678 " }, "123456789012345678"],
+  ])("name the only server to serve: %j", (env, onlyServer) => {
+    const config = readConfig({ DISCORD_TOKEN: token, DISCORD_APPLICATION_ID: id, ...env });
+    expect(config.ok && config.value.discord?.onlyServer).toBe(onlyServer);
   });
 
   it("know which of them are secrets: the token, and the password as written and as meant", () => {

@@ -77,7 +77,7 @@ describe("the start", () => {
     const other = server.guild("Other");
     const visitor = server.join(other, "visitor");
     const bot = new ScriptedBot();
-    const started = await startDiscord({ ...partsFor(server, bot), guildRestricted: trial.id });
+    const started = await startDiscord({ ...partsFor(server, bot), onlyServer: trial.id });
     if (!started.ok) throw new Error(started.problem.sentence);
     expect([...server.platform.commands.keys()]).toEqual([trial.id]);
     server.platform.commands.set(other.id, server.platform.commands.get(trial.id) ?? []);

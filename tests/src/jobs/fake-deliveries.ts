@@ -184,12 +184,6 @@ export class FakeDeliveries implements Deliveries {
     return held.length;
   }
 
-  async expire(): Promise<number> {
-    throw new Error(
-      "the sweep tells what came too late and settles it; it never expires in silence",
-    );
-  }
-
   async nextDue(): Promise<Instant | null> {
     const waiting = [...this.kept.values()].flatMap(({ row, leaseUntil }) => {
       if (row.state === "scheduled") return [row.dueAt];

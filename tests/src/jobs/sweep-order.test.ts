@@ -52,7 +52,6 @@ describe("a claim that brings more rows than the page held", () => {
         recipients: (ids) => deliveries.recipients(ids),
         settle: (input) => deliveries.settle(input),
         withdraw: (input) => deliveries.withdraw(input),
-        expire: () => deliveries.expire(),
         nextDue: () => deliveries.nextDue(),
         toReplan: (...args) => deliveries.toReplan(...args),
         setDirectClosed: (...args) => deliveries.setDirectClosed(...args),

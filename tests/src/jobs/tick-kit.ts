@@ -102,7 +102,6 @@ export function dyingAt(
       recipients: (ids) => mortal(() => deliveries.recipients(ids)),
       settle: (input) => mortal(() => deliveries.settle(input)),
       withdraw: (input) => mortal(() => deliveries.withdraw(input)),
-      expire: (...args) => mortal(() => deliveries.expire(...args)),
       nextDue: () => mortal(() => deliveries.nextDue()),
       toReplan: (...args) => mortal(() => deliveries.toReplan(...args)),
       setDirectClosed: (...args) => mortal(() => deliveries.setDirectClosed(...args)),

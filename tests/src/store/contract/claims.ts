@@ -96,7 +96,6 @@ export function claimContract({ store, restart }: Given): void {
       const again = { memberId, nonce, ...lease("w1", later(60)) };
       expect(await deliveries.claimAgain(again)).toEqual([]);
       expect(await claimDue(store(), { due: later(60) })).toEqual([]);
-      expect(await deliveries.expire(ids, later(60), "late")).toBe(0);
     });
 
     test("a worker whose delivery was taken over no longer settles it", async () => {
@@ -129,19 +128,6 @@ export function claimContract({ store, restart }: Given): void {
       const end = { ...settle, ids: ids.slice(1), worker: "w1", at: NOW, result };
       expect(await store().deliveries.settle(end)).toBe(true);
       expect(await statesOf(store(), ids)).toEqual(["claimed", "expired"]);
-    });
-
-    test("what comes too late expires, unless somebody is at it", async () => {
-      const { ids, settle, w } = await held(store(), 1);
-      const { deliveries, stores } = store();
-      await remind(w, [reminder("x", { dueAt: NOW }), reminder("y", { dueAt: NOW })]);
-      const all = (await stores.reminders.coming(w.member.id, 9)).map(({ id }) => id);
-      const rest = all.filter((id) => !ids.includes(id));
-      expect(await deliveries.expire(all, later(1), "too late")).toBe(2);
-      expect(await statesOf(store(), rest)).toEqual(["expired", "expired"]);
-      expect(await deliveries.expire(all, later(2), "too late")).toBe(1);
-      const end = { ...settle, worker: "w1", at: NOW, result: SENT };
-      expect(await deliveries.settle(end)).toBe(false);
     });
 
     test("a delivery can end as expired when the member was told so", async () => {

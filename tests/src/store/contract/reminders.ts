@@ -2,6 +2,7 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { reminderId, slotRuleId } from "../../../../shared/ids.ts";
 import type { DerivedReminder } from "../../../../shared/reminder/types.ts";
+import type { Deliveries } from "../../../../src/jobs/ports.ts";
 import { time } from "../../../kit/stock.ts";
 import { claimDue } from "../claim-kit.ts";
 import type { Given } from "../contract.ts";
@@ -11,6 +12,8 @@ async function comingKeys(w: World): Promise<readonly string[]> {
   const rows = await w.store.stores.reminders.coming(w.member.id, 1000);
   return rows.map(({ key }) => key);
 }
+
+type Settlement = Parameters<Deliveries["settle"]>[0]["result"];
 
 const at = NOW;
 const SENT = { state: "sent", messageId: "m", where: "direct message" } as const;
@@ -41,18 +44,17 @@ export function reminderContract({ store }: Given): void {
       const all = ["sent", "failed", "expired"].map((key) => reminder(key));
       await remind(w, all);
       const { deliveries } = store();
-      const results = { sent: SENT, failed: { state: "failed", reason: "x" } } as const;
+      const results: Readonly<Record<string, Settlement>> = {
+        sent: SENT,
+        failed: { state: "failed", reason: "x" },
+        expired: { state: "expired", reason: "too late" },
+      };
       for (const row of await claimDue(store(), { due: later(60), at })) {
-        const result = results[row.key === "sent" ? "sent" : "failed"];
-        const ids = row.key === "expired" ? [] : [row.id];
+        const result = results[row.key];
+        if (result === undefined) throw new Error(`nothing becomes of ${row.key}`);
+        const ids = [row.id];
         await deliveries.settle({ nonce: row.nonce ?? "", ids, worker: "w", at, result });
       }
-      const rest = await store().stores.reminders.coming(w.member.id, 10);
-      await deliveries.expire(
-        rest.map(({ id }) => id),
-        later(9),
-        "too late",
-      );
       expect(await comingKeys(w)).toEqual([]);
       await remind(w, []);
       await remind(w, all);

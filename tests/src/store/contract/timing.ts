@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { claimDue } from "../claim-kit.ts";
+import { claimDue, messageOf } from "../claim-kit.ts";
 import type { Given } from "../contract.ts";
 import { cooked, later, NOW, remind, reminder, world } from "../kit.ts";
 
@@ -13,11 +13,9 @@ export function timingContract({ store }: Given): void {
       expect(String(await deliveries.nextDue())).toBe(String(later(50)));
       const rows = await claimDue(store(), { due: later(50), at: later(68) });
       expect(String(await deliveries.nextDue())).toBe(String(later(70)));
-      await deliveries.expire(
-        rows.map(({ id }) => id),
-        later(71),
-        "too late",
-      );
+      const { nonce, ids } = messageOf(rows);
+      const result = { state: "expired", reason: "too late" } as const;
+      await deliveries.settle({ nonce, ids, worker: "w", at: later(71), result });
       expect(String(await deliveries.nextDue())).toBe(String(later(100)));
       await remind(w, [], 1);
       expect(await deliveries.nextDue()).toBeNull();
