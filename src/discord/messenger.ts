@@ -99,7 +99,7 @@ async function findEarlier(
       return { kind: "sent", messageId: stored.id, where, directClosed: false, wordedAt };
     } catch (error) {
       const tried = judge(parts, faultOf(error));
-      // Where we may not even look, nothing of ours can have been stored.
+      // Where we may not look, an earlier try was refused as well, unless we were shut out since.
       if (tried.kind === "unknown") return tried;
     }
   }
@@ -165,6 +165,8 @@ function judge(parts: Pick<MessengerParts, "onTokenRefused">, fault: ApiFault): 
     parts.onTokenRefused();
     return unknown("the token was refused", null);
   }
+  // Not the platform's own word, which has a code: something between it and us refused.
+  if (fault.code === 0) return unknown(`refused (${fault.status}) without a reason`, null);
   if (fault.code === CODE.openingTooFast) return unknown("opening too fast", OPENING_TOO_FAST_MS);
   const isDirectClosed = fault.code === CODE.directClosed || fault.code === CODE.noMutualGuild;
   const reason = isDirectClosed

@@ -1,22 +1,14 @@
 import { Temporal } from "temporal-polyfill";
 import type { Group, Member } from "../../commands/kit/ports.ts";
 import type { Reply } from "../../commands/kit/reply.ts";
-import type { ReminderId } from "../../shared/ids.ts";
 import { waitUntil } from "../../shared/reminder/hold.ts";
 import type { ReminderRow } from "../../shared/reminder/types.ts";
 import type { Instant } from "../../shared/time.ts";
 import type { Clock } from "../clock.ts";
 import type { Log } from "../log.ts";
-import { backoffMs } from "./backoff.ts";
 import { measure } from "./measure.ts";
-import {
-  type Deliveries,
-  type JobMeter,
-  type Messenger,
-  type Recipient,
-  type SendResult,
-  UNTOLD,
-} from "./ports.ts";
+import type { Deliveries, JobMeter, Messenger, Recipient, SendResult } from "./ports.ts";
+import { idsOf, settle, settlementKind, settlementOf } from "./settle.ts";
 import { type AskCurrent, type Held, isAsDerived, sorted, stillTrue } from "./still-true.ts";
 import type { Taken } from "./take.ts";
 
@@ -51,12 +43,6 @@ export type Fate =
   | { readonly kind: "lost" }
   | { readonly kind: "waits" };
 
-type Settlement = Parameters<Deliveries["settle"]>[0]["result"];
-
-/** What only says that something came too late is not worth more tries than this. */
-const LATE_ATTEMPTS_MAX = 8;
-const TOO_LATE = "came too late to help; the member was told";
-
 /**
  * Words, sends and records one message that was claimed, in this order. A process that dies between any
  * two of these leaves a claim whose lease runs out; the next try goes out under the same nonce.
@@ -64,19 +50,32 @@ const TOO_LATE = "came too late to help; the member was told";
 export async function deliver(parts: DeliverParts, taken: Taken): Promise<Fate> {
   const { nonce, recipient } = taken;
   const now = parts.clock.now();
-  if (recipient === null || isAsDerived(taken, now)) return sendAndSettle(parts, taken);
+  if (recipient === null || recipient === "unreadable") return sendAndSettle(parts, taken);
+  if (isAsDerived(taken, now)) return sendAndSettle(parts, taken);
   const { member } = recipient;
-  const list = await stillTrue(parts, member, taken, now);
+  const list = await stillTrue({ ...parts, current: orAsDerived(parts) }, member, taken, now);
   if (list.length === 0) return { kind: "lost" };
   const until = waitUntil(list, member.choice, now);
   if (until === null) {
     return sendAndSettle(parts, { ...taken, rows: list.map(({ row }) => row) });
   }
   // They stay claimed: deriving anew drops what no longer helps, and that has to be told when they wake.
-  const result = { state: "retry", retryAt: until, reason: "away or quiet hours" } as const;
+  const result = { state: "waits", until } as const;
   const ids = idsOf(taken.rows);
   await parts.deliveries.settle({ nonce, ids, worker: parts.worker, at: now, result });
   return { kind: "waits" };
+}
+
+/** Where it cannot be found out what is still true, all is told as it was derived: silence needs a reason. */
+function orAsDerived({ current, log }: Pick<DeliverParts, "current" | "log">): AskCurrent {
+  return async (member, rows, now) => {
+    try {
+      return await current(member, rows, now);
+    } catch (error) {
+      log.error({ err: error }, "nobody knows whether a reminder is still true; it is sent");
+      return rows.map((row) => ({ row, place: null }));
+    }
+  };
 }
 
 async function sendAndSettle(
@@ -90,7 +89,7 @@ async function sendAndSettle(
   const result = await send(parts, recipient, { held, nonce, attempt, wordedAt });
   // An outage of the platform must not use up a safety reminder: it is tried for as long as it helps.
   const stillHelps = held.rows.length > 0;
-  const settlement = settlementOf(parts, result, { nonce, attempt, stillHelps });
+  const settlement = settlementOf(parts.clock, result, { nonce, attempt, stillHelps });
   // What an earlier try told in time was told in time, however late that is found out.
   const told =
     result.kind === "sent" && result.wordedAt !== undefined ? sorted(rows, result.wordedAt) : held;
@@ -110,11 +109,15 @@ interface Try {
 
 async function send(
   parts: DeliverParts,
-  recipient: Recipient | null,
+  recipient: Recipient | "unreadable" | null,
   trying: Try,
 ): Promise<SendResult> {
   if (recipient === null) {
     return { kind: "impossible", reason: "the member is gone", directClosed: false };
+  }
+  if (recipient === "unreadable") {
+    parts.log.error({ nonce: trying.nonce }, "the row of a reminder's member cannot be read");
+    return { kind: "unknown", reason: "the member's row cannot be read", retryAfterMs: null };
   }
   const { member, group } = recipient;
   const result = await wordAndSend(parts, { member, group, ...trying });
@@ -174,69 +177,4 @@ async function noteDirect(parts: DeliverParts, member: Member, result: SendResul
 
 function wentDirect(result: SendResult & { readonly kind: "sent" }): boolean {
   return result.where === "direct message" && !result.directClosed;
-}
-
-function settlementKind(
-  result: SendResult,
-  attempt: number,
-  stillHelps: boolean,
-): "sent" | "retry" | "failed" {
-  if (result.kind === "sent") return "sent";
-  return result.kind === "unknown" && (stillHelps || attempt < LATE_ATTEMPTS_MAX)
-    ? "retry"
-    : "failed";
-}
-
-function settlementOf(
-  parts: DeliverParts,
-  result: SendResult,
-  {
-    nonce,
-    attempt,
-    stillHelps,
-  }: { readonly nonce: string; readonly attempt: number; readonly stillHelps: boolean },
-): Settlement {
-  if (result.kind === "sent") {
-    return { state: "sent", messageId: result.messageId, where: result.where };
-  }
-  if (settlementKind(result, attempt, stillHelps) === "failed") {
-    const tries = result.kind === "unknown" ? `, after ${attempt} tries` : "";
-    return { state: "failed", reason: `${result.reason}${tries}` };
-  }
-  const asked = result.kind === "unknown" ? result.retryAfterMs : null;
-  const waitMs = Math.ceil(asked ?? backoffMs(nonce, attempt));
-  const retryAt = parts.clock.now().add({ milliseconds: Math.max(waitMs, 0) });
-  return { state: "retry", retryAt, reason: result.reason };
-}
-
-/**
- * Records what became of the message: of what it told in time, and apart from that of what came too late.
- * Should the process die in between, what is left is found again by its nonce, and not told twice.
- */
-async function settle(
-  { deliveries, worker, clock }: DeliverParts,
-  nonce: string,
-  { rows, late }: Held,
-  result: Settlement,
-): Promise<boolean> {
-  const lease = { nonce, worker, at: clock.now() };
-  if (late.length === 0 || result.state === "retry") {
-    return deliveries.settle({ ...lease, ids: idsOf([...rows, ...late]), result });
-  }
-  const areTold = await deliveries.settle({
-    ...lease,
-    ids: idsOf(late),
-    result: lateSettlement(result),
-  });
-  if (rows.length === 0) return areTold;
-  return (await deliveries.settle({ ...lease, ids: idsOf(rows), result })) && areTold;
-}
-
-function idsOf(rows: readonly ReminderRow[]): readonly ReminderId[] {
-  return rows.map(({ id }) => id);
-}
-
-function lateSettlement(result: Exclude<Settlement, { readonly state: "retry" }>): Settlement {
-  const reason = result.state === "failed" ? `${UNTOLD}${result.reason}` : TOO_LATE;
-  return { state: "expired", reason };
 }

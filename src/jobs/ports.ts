@@ -23,7 +23,8 @@ export interface Deliveries {
   abandoned(now: Instant, limit: number): Promise<readonly ReminderRow[]>;
   /**
    * Claims an abandoned message once more, with all its rows, in one conditional statement. Counts the
-   * attempt. Returns the rows now held: none when another worker was faster.
+   * attempt. Returns the rows now held: none when another worker was faster, or when something of the
+   * member is being changed at this moment.
    */
   claimAgain(input: {
     readonly memberId: MemberId;
@@ -35,7 +36,7 @@ export interface Deliveries {
   /** How many other workers hold something at `now`: they send at the same time. */
   others(worker: string, now: Instant): Promise<number>;
   /** Those of the members that there are, with what a message to them needs. */
-  recipients(ids: readonly MemberId[]): Promise<ReadonlyMap<MemberId, Recipient>>;
+  recipients(ids: readonly MemberId[]): Promise<ReadonlyMap<MemberId, Recipient | "unreadable">>;
   /** Finishes those rows of a delivery that `worker` still holds; false when it holds none of them. */
   settle(input: {
     readonly nonce: string;
@@ -52,7 +53,9 @@ export interface Deliveries {
       /** They came too late to help, and the member has been told so in one line. */
       | { readonly state: "expired"; readonly reason: string }
       /** Stays claimed under its nonce; the next attempt may start at `retryAt`. */
-      | { readonly state: "retry"; readonly retryAt: Instant; readonly reason: string };
+      | { readonly state: "retry"; readonly retryAt: Instant; readonly reason: string }
+      /** The same, but nothing was tried: the member is away, or asleep. Takes the attempt back. */
+      | { readonly state: "waits"; readonly until: Instant };
   }): Promise<boolean>;
   /**
    * Lets go of rows that `worker` holds under that nonce and that are true no longer: they end as expired,
@@ -92,7 +95,10 @@ export interface Recipient {
 
 /** Reminders as a whole: counted, let go and cleared away. Implemented in `src/store/`. */
 export interface Upkeep {
-  /** What is due at `now` and nobody is sending: how many rows, and since when the oldest waits. */
+  /**
+   * What is due at `now` and nobody is sending, what waits for its next try included but not what waits
+   * for its member: how many rows, and since when the oldest waits.
+   */
   backlog(now: Instant): Promise<Backlog>;
   /**
    * Lets go of all that `worker` holds, for another to take at once. Each row keeps its nonce, since it

@@ -1,7 +1,7 @@
 import type { Member, Stores } from "../../commands/kit/ports.ts";
 import type { MemberId } from "../../shared/ids.ts";
 import { type Delivery, messagesOf } from "../../shared/reminder/group.ts";
-import type { Instant } from "../../shared/time.ts";
+import { type Instant, isBefore } from "../../shared/time.ts";
 import { type DeliverParts, deliver, type Fate } from "./deliver.ts";
 import { type Taken, takeAgain, takeNext } from "./take.ts";
 
@@ -32,6 +32,8 @@ export type Tick = () => Promise<TickReport>;
 
 const PAGE = 200;
 const LANES = 8;
+/** All requests for a message may take a minute (`src/discord/messenger.ts`), and its lease is two. */
+const START_WITHIN = { seconds: 55 };
 
 type Count = { -readonly [Key in keyof TickReport]: TickReport[Key] };
 
@@ -60,12 +62,12 @@ async function timed(parts: TickParts): Promise<TickReport> {
 async function sweep(parts: TickParts): Promise<TickReport> {
   const count: Count = { replanned: 0, sent: 0, retried: 0, failed: 0, expired: 0, errors: 0 };
   // Delivering comes first: deriving anew drops what no longer helps, and after an outage that has to
-  // be told. What is due still follows from the stock, for every change of that rewrites it at once.
-  await noted(parts, count, "delivering", () => deliverAll(parts, count));
+  // be told; for the same reason nothing is derived when not all could be claimed. What is due still
+  // follows from the stock, for every change of that rewrites it at once.
+  const { isCut } = await deliverAll(parts, count);
+  if (isCut) return count;
   await noted(parts, count, "replanning", () => replanAll(parts, count));
-  if (count.replanned > 0) {
-    await noted(parts, count, "delivering", () => deliverAll(parts, count));
-  }
+  if (count.replanned > 0) await deliverAll(parts, count);
   return count;
 }
 
@@ -89,58 +91,82 @@ async function replanAll(parts: TickParts, count: Count): Promise<void> {
   }
 }
 
-async function deliverAll(parts: TickParts, count: Count): Promise<void> {
-  await inLanes(parts.lanes ?? LANES, takings(parts, count), async (taken) => {
+/** Of one walk through what is due. */
+interface Course {
+  /** Messages that this walk has seen. */
+  readonly seen: Set<string>;
+  /** It ended before all that is due was claimed. */
+  isCut: boolean;
+}
+
+async function deliverAll(parts: TickParts, count: Count): Promise<Course> {
+  const course: Course = { seen: new Set(), isCut: false };
+  await inLanes(parts.lanes ?? LANES, takings(parts, count, course), async (taken) => {
     await noted(parts, count, "delivering", async () => tally(count, await deliver(parts, taken)));
   });
+  return course;
 }
 
 /**
  * Messages that are ours. Those of an earlier try come first, then a page of new ones, and so on until
  * nothing is due or the process is asked to stop.
  */
-async function* takings(parts: TickParts, count: Count): AsyncGenerator<Taken, void, undefined> {
-  const seen = new Set<string>();
+async function* takings(
+  parts: TickParts,
+  count: Count,
+  course: Course,
+): AsyncGenerator<Taken, void, undefined> {
   for (let found = 1; found > 0; ) {
-    const again = await abandoned(parts, count, seen);
+    const again = await abandoned(parts, count, course);
     found = again.length;
-    for await (const batch of batches(parts, count, again)) {
+    for await (const batch of batches(parts, count, course, again)) {
       found += batch.length;
-      // Should the clock jump over its lease, a message that is under way in a lane is not taken into another.
-      for (const { nonce } of batch) seen.add(nonce);
-      yield* batch;
+      yield* inTime(parts, batch);
     }
   }
 }
 
-/**
- * Claimed as many at a time as there are lanes: no more than can be begun at once lies claimed, and each
- * statement serves several.
- */
+/** Those of a batch that a lane takes up soon enough. The others come back when their lease has run out. */
+function* inTime(parts: TickParts, batch: readonly Taken[]): Generator<Taken, void, undefined> {
+  const startBy = parts.clock.now().add(START_WITHIN);
+  for (const taken of batch) {
+    if (isStopping(parts)) return;
+    if (isBefore(parts.clock.now(), startBy)) yield taken;
+  }
+}
+
+function isStopping({ stopping }: TickParts): boolean {
+  return stopping?.aborted === true;
+}
+
+/** Claimed as many at a time as there are lanes: each statement serves several, and few lie waiting. */
 async function* batches(
   parts: TickParts,
   count: Count,
+  course: Course,
   again: readonly Delivery[],
 ): AsyncGenerator<readonly Taken[], void, undefined> {
-  const isStopping = (): boolean => parts.stopping?.aborted === true;
   const atATime = parts.lanes ?? LANES;
-  for (let from = 0; from < again.length && !isStopping(); from += atATime) {
+  for (let from = 0; from < again.length && !isStopping(parts); from += atATime) {
     const some = again.slice(from, from + atATime);
-    yield await claimWith(parts, count, () => takeAgain(parts, some));
+    yield (await claimWith(parts, count, () => takeAgain(parts, some))) ?? [];
   }
-  for (let fresh = 0; fresh < PAGE && !isStopping(); ) {
+  for (let fresh = 0; fresh < PAGE && !isStopping(parts); ) {
     const taken = await claimWith(parts, count, () => takeNext(parts, atATime));
-    if (taken.length === 0) return;
+    course.isCut ||= taken === null;
+    if (taken === null || taken.length === 0) return;
     fresh += taken.length;
+    // Should the clock jump over its lease, a message that is under way in a lane is not taken into another.
+    for (const { nonce } of taken) course.seen.add(nonce);
     yield taken;
   }
 }
 
-/** Messages of an earlier try that this sweep has not seen yet. */
+/** Messages of an earlier try that this walk has not seen yet. */
 async function abandoned(
   parts: TickParts,
   count: Count,
-  seen: Set<string>,
+  { seen }: Course,
 ): Promise<readonly Delivery[]> {
   let found: readonly Delivery[] = [];
   await noted(parts, count, "looking for earlier tries", async () => {
@@ -151,12 +177,13 @@ async function abandoned(
   return unseen;
 }
 
+/** Null when it could not be asked. */
 async function claimWith(
   parts: TickParts,
   count: Count,
   work: () => Promise<readonly Taken[]>,
-): Promise<readonly Taken[]> {
-  let taken: readonly Taken[] = [];
+): Promise<readonly Taken[] | null> {
+  let taken: readonly Taken[] | null = null;
   await noted(parts, count, "claiming", async () => {
     taken = await work();
     if (taken.length === 0) return;

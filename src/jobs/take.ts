@@ -13,7 +13,7 @@ export interface TakeParts {
 /** A message that is ours to send. */
 export interface Taken extends Delivery {
   /** Null when the member is gone. */
-  readonly recipient: Recipient | null;
+  readonly recipient: Recipient | "unreadable" | null;
   /** The plan that its rows followed from when they were claimed; null when they waited since another try. */
   readonly planVersion: number | null;
 }

@@ -1,10 +1,10 @@
 import { type MemberId, memberId } from "../../shared/ids.ts";
 import type { ReminderRow } from "../../shared/reminder/types.ts";
 import type { Instant } from "../../shared/time.ts";
-import type { Deliveries } from "../jobs/ports.ts";
+import type { Deliveries, Recipient } from "../jobs/ports.ts";
 import { chunks } from "./chunks.ts";
 import { toColumn, toColumnOrNull, toInstant, toInstantOrNull } from "./documents.ts";
-import type { PrismaClient } from "./generated/client.ts";
+import type { Prisma, PrismaClient } from "./generated/client.ts";
 import { patiently } from "./patience.ts";
 import { type ReminderColumns as Row, toGroup, toMember, toReminder } from "./rows.ts";
 import type { Taking } from "./taking.ts";
@@ -40,6 +40,18 @@ async function readable(
   return read;
 }
 
+/** One that cannot be read (edited by hand, say) must not hold up those that are looked up with it. */
+function toRecipient(
+  row: Prisma.MemberGetPayload<{ include: { group: true } }>,
+): Recipient | "unreadable" {
+  try {
+    const replanAt = toInstantOrNull(row.replanAt);
+    return { member: toMember(row), group: toGroup(row.group), replanAt };
+  } catch {
+    return "unreadable";
+  }
+}
+
 /** Earliest first, and always the same order among equals. */
 function byDueAt(a: Row, b: Row): number {
   const order = a.dueAt.getTime() - b.dueAt.getTime();
@@ -47,6 +59,9 @@ function byDueAt(a: Row, b: Row): number {
   if (a.memberId !== b.memberId) return a.memberId < b.memberId ? -1 : 1;
   return a.key < b.key ? -1 : 1;
 }
+
+/** The reason of rows that are due and not sent because their member is away, or asleep. */
+export const WAITS_FOR_MEMBER = "away or quiet hours";
 
 /** What becomes of the rows of a delivery. Whoever held them holds them no longer. */
 function settledColumns(result: Result, at: Instant) {
@@ -62,6 +77,13 @@ function settledColumns(result: Result, at: Instant) {
       return { ...letGo, state: result.state, reason: result.reason, settledAt };
     case "retry":
       return { ...letGo, leaseUntil: toColumn(result.retryAt), reason: result.reason };
+    case "waits":
+      return {
+        ...letGo,
+        leaseUntil: toColumn(result.until),
+        reason: WAITS_FOR_MEMBER,
+        attempts: { decrement: 1 },
+      };
   }
 }
 
@@ -102,16 +124,7 @@ export function prismaDeliveries(db: PrismaClient, taking: Taking): Deliveries {
           db.member.findMany({ where: { id: { in: [...some] } }, include: { group: true } }),
         ),
       );
-      return new Map(
-        found.flat().map((row) => {
-          const { group, replanAt } = row;
-          const member = toMember(row);
-          return [
-            member.id,
-            { member, group: toGroup(group), replanAt: toInstantOrNull(replanAt) },
-          ];
-        }),
-      );
+      return new Map(found.flat().map((row) => [memberId(row.id), toRecipient(row)]));
     },
 
     settle: async ({ nonce, ids, worker, at, result }) => {

@@ -107,7 +107,7 @@ export function takingFromFile(db: PrismaClient): Taking {
 
 /**
  * On a server, where any number of processes take work, without waiting for each other. Who takes new
- * messages locks their members first, passing by those that are locked: as every change of a member's
+ * messages locks their members first, passing by those that are locked: as every rewriting of a member's
  * reminders does, so no two statements can hold a part each and wait for the other's, and the rows of one
  * message are never parted between two workers. What another one took or moved in the meantime fails the
  * condition of the update, which is asked of the rows as they are by then.
@@ -171,8 +171,8 @@ export function takingFromServer(db: PrismaClient): Taking {
 
 /**
  * The next messages, in one statement. See `Deliveries.claimNext`. Rows are found again by their place in
- * the table, which saves a walk through an index; one that moved since it was looked at was changed, and
- * is left for the next claim.
+ * the table, which saves a walk through an index; of one that was changed since, the conditions are asked
+ * again.
  */
 function nextFromServer(
   db: PrismaClient,

@@ -1,4 +1,5 @@
 import type { Upkeep } from "../jobs/ports.ts";
+import { WAITS_FOR_MEMBER } from "./deliveries.ts";
 import { toColumn, toInstant } from "./documents.ts";
 import type { Prisma, PrismaClient } from "./generated/client.ts";
 import { patiently } from "./patience.ts";
@@ -56,20 +57,19 @@ export function prismaUpkeep(db: PrismaClient): Upkeep {
     backlog: async (now) => {
       const at = toColumn(now);
       const scheduled = { state: "scheduled", dueAt: { lte: at } };
-      const abandoned = { state: "claimed", leaseUntil: { lte: at } };
-      const [waiting, left, oldest] = [
-        await db.reminder.count({ where: scheduled }),
-        await db.reminder.count({ where: abandoned }),
-        await db.reminder.findFirst({
-          where: scheduled,
-          orderBy: { dueAt: "asc" },
-          select: { dueAt: true },
-        }),
-      ];
-      return {
-        due: waiting + left,
-        oldestDueAt: oldest === null ? null : toInstant(oldest.dueAt),
+      const again: Prisma.ReminderWhereInput = {
+        state: "claimed",
+        OR: [{ leaseUntil: { lte: at } }, { claimedBy: null, reason: { not: WAITS_FOR_MEMBER } }],
       };
+      let due = 0;
+      let oldest: Date | null = null;
+      for (const where of [scheduled, again]) {
+        due += await db.reminder.count({ where });
+        const orderBy = { dueAt: "asc" } as const;
+        const first = await db.reminder.findFirst({ where, orderBy, select: { dueAt: true } });
+        if (first !== null && (oldest === null || first.dueAt < oldest)) oldest = first.dueAt;
+      }
+      return { due, oldestDueAt: oldest === null ? null : toInstant(oldest) };
     },
 
     giveBack: async (worker, now) => {

@@ -163,7 +163,10 @@ export class FakeDeliveries implements Deliveries {
       const { result } = input;
       kept.reason = "reason" in result ? result.reason : "";
       if (result.state === "retry") kept.leaseUntil = result.retryAt;
-      else kept.row = { ...kept.row, state: result.state };
+      else if (result.state === "waits") {
+        kept.leaseUntil = result.until;
+        kept.row = { ...kept.row, attempts: kept.row.attempts - 1 };
+      } else kept.row = { ...kept.row, state: result.state };
     }
     return held.length > 0;
   }
