@@ -27,7 +27,9 @@ async function looks(given: {
   const recipients = deliveries.recipients.bind(deliveries);
   deliveries.recipients = async (ids) => {
     const found = await recipients(ids);
-    return new Map([...found].map(([id, one]) => [id, { ...one, replanAt }]));
+    return new Map(
+      [...found].map(([id, one]) => [id, one === "unreadable" ? one : { ...one, replanAt }]),
+    );
   };
   let count = 0;
   const tick = process({
@@ -58,6 +60,11 @@ describe("the look at the stock right before sending", () => {
   it.each([
     ["stock, meals or times changed since the claim", { plannedAt: 3 }],
     ["the reminders are to be derived anew by now", { replanAt: T0 }],
+    ["somebody may be deriving them at this moment", { replanAt: T0.add({ minutes: 2 }) }],
+    [
+      "it is news, which the member may not want any more",
+      { row: { kind: "recipe changed" as const } },
+    ],
     ["nobody knows when they are", { replanAt: null }],
     ["it is late", { minutesLate: 10 }],
     ["it was tried before", { failsFirst: true }],

@@ -146,7 +146,9 @@ export class FakeDeliveries implements Deliveries {
     return kept.row;
   }
 
-  async recipients(ids: readonly MemberId[]): Promise<ReadonlyMap<MemberId, Recipient>> {
+  async recipients(
+    ids: readonly MemberId[],
+  ): Promise<ReadonlyMap<MemberId, Recipient | "unreadable">> {
     const known = this.people.filter(({ id }) => ids.includes(id));
     return new Map(known.map((member) => [member.id, { member, group, replanAt: null }]));
   }

@@ -77,6 +77,28 @@ describe("a sweep that is told to stop", () => {
     ]);
   });
 
+  it("begins none of those that it had claimed with it either", async () => {
+    const members = ["a", "b", "c", "d"].map((name) => memberNamed(name));
+    const rows = members.map(({ id, name }) => rowOf(name, { memberId: id }));
+    const { process, deliveries, platform } = rig(rows, members);
+    const stopping = new AbortController();
+    let others: Promise<void> | null = null;
+    const messenger: Messenger = {
+      send: async (message) => {
+        // The first to be sent ends the process; the second is under way by then.
+        others ??= new Promise((resolve) => setImmediate(resolve)).then(() => stopping.abort());
+        await others;
+        return platform.send(message);
+      },
+    };
+    const claimNext = deliveries.claimNext.bind(deliveries);
+    deliveries.claimNext = (input) => claimNext({ ...input, limit: 4 });
+    await process({ messenger, stopping: stopping.signal, lanes: 2 })();
+    expect(platform.stored).toHaveLength(2);
+    const states = ["a", "b", "c", "d"].map((id) => deliveries.state(id));
+    expect(states).toEqual(["sent", "sent", "claimed", "claimed"]);
+  });
+
   it("derives nobody's reminders anew any more", async () => {
     const { process, deliveries } = rig([]);
     deliveries.replanIds = [memberNamed("ana").id];

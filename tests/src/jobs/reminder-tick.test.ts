@@ -71,35 +71,6 @@ describe("what goes out together", () => {
   });
 });
 
-describe("a message under way", () => {
-  it("is not taken into another lane of the same sweep when the clock jumps over its lease", async () => {
-    const members = [memberNamed("ana"), memberNamed("ben")];
-    const rows = members.map(({ name, id }) => rowOf(name, { memberId: id }));
-    const { process, deliveries, platform, clock } = rig(rows, members);
-    let letGo = (): void => undefined;
-    const looked = new Promise<void>((resolve) => {
-      letGo = resolve;
-    });
-    const look = deliveries.abandoned.bind(deliveries);
-    deliveries.abandoned = async (now, limit) => {
-      const found = await look(now, limit);
-      if (found.length > 0) letGo();
-      return found;
-    };
-    const send: typeof platform.send = async (message) => {
-      if (message.to.name === "ben") clock.advanceTo(T0.add({ minutes: 5 }));
-      else await looked;
-      return platform.send(message);
-    };
-    const tick = process({ lanes: 2, messenger: { send } });
-    expect(await tick()).toMatchObject({ sent: 2, errors: 0 });
-    expect(platform.attempts.map(({ to, attempt }) => `${to.name} ${attempt}`)).toEqual([
-      "ben 1",
-      "ana 1",
-    ]);
-  });
-});
-
 describe("when sending fails", () => {
   it("repeats the same nonce after at most 30 s, 1 min, 2 min … 30 min, for as long as it helps", async () => {
     const { tick, clock, platform, deliveries } = rig(

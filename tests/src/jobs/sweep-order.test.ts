@@ -23,6 +23,26 @@ describe("deriving reminders again", () => {
     expect(report).toMatchObject({ replanned: 1, errors: 1, sent: 1, expired: 1 });
   });
 
+  it("does not come after a claim that failed: what came too late would vanish untold", async () => {
+    const { process, deliveries, arrived } = rig([rowOf("old", { helpsUntil: T0 })]);
+    deliveries.replanIds = [memberId("ana")];
+    const claimNext = deliveries.claimNext.bind(deliveries);
+    let fails = true;
+    deliveries.claimNext = (input) => (fails ? Promise.reject(new Error("cut")) : claimNext(input));
+    let replanned = 0;
+    const tick = process({
+      replan: async () => {
+        replanned += 1;
+        deliveries.replanIds = [];
+      },
+    });
+    expect(await tick()).toMatchObject({ replanned: 0, errors: 1 });
+    fails = false;
+    expect(await tick()).toMatchObject({ replanned: 1, errors: 0 });
+    expect(replanned).toBe(1);
+    expect(arrived()).toEqual([" | old"]);
+  });
+
   it("sends in the same sweep what it made due", async () => {
     const { process, deliveries, arrived } = rig([]);
     deliveries.replanIds = [memberId("ana")];

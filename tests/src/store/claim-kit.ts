@@ -2,7 +2,7 @@ import type { Temporal } from "temporal-polyfill";
 import { messagesOf } from "../../../shared/reminder/group.ts";
 import type { ReminderRow } from "../../../shared/reminder/types.ts";
 import type { Store } from "../../../src/store/open.ts";
-import { NOW } from "./kit.ts";
+import { NOW, type World } from "./kit.ts";
 
 interface Claiming {
   readonly worker?: string;
@@ -32,4 +32,23 @@ export function messageOf(rows: readonly ReminderRow[]) {
   if (message === undefined || others.length > 0) throw new Error("they are not one message");
   const { memberId, nonce } = message;
   return { memberId, nonce, ids: message.rows.map(({ id }) => id) };
+}
+
+type Result = Parameters<Store["deliveries"]["settle"]>[0]["result"];
+
+/** All that is scheduled and due by an instant is claimed at another and, unless null, ends so. */
+export async function settleDue(
+  { store }: World,
+  due: Temporal.Instant,
+  result: Result | null,
+  at = NOW,
+) {
+  const rows = await claimDue(store, { due, at });
+  for (const { nonce, rows: own } of messagesOf(rows)) {
+    const ids = own.map(({ id }) => id);
+    if (result !== null) {
+      await store.deliveries.settle({ nonce, ids, worker: "w", at, result });
+    }
+  }
+  return rows.map(({ id }) => id);
 }

@@ -1,5 +1,6 @@
 import { afterEach, beforeEach, describe } from "vitest";
 import type { Store } from "../../../src/store/open.ts";
+import { backlogContract } from "./contract/backlog.ts";
 import { claimContract } from "./contract/claims.ts";
 import { draftContract } from "./contract/drafts.ts";
 import { groupContract } from "./contract/groups.ts";
@@ -62,6 +63,7 @@ export function storeContract(name: string, makePlace: MakePlace, isShared = fal
     claimContract(given);
     newClaimContract(given);
     momentContract(given);
+    backlogContract(given);
     opsContract(given);
     textContract(given);
   });

@@ -87,4 +87,20 @@ describe("opening a store", () => {
     db.close();
     await store.close();
   });
+
+  test.each([
+    `UPDATE "Member" SET "allergens" = '{' WHERE "id" = ?`,
+    `UPDATE "Member" SET "morning" = 'noon' WHERE "id" = ?`,
+    `UPDATE "Group" SET "labelStyle" = 'none' WHERE "id" = (SELECT "groupId" FROM "Member" WHERE "id" = ?)`,
+  ])("one unreadable recipient does not hold up the others: %s", async (spoil) => {
+    const store = await openFile(place.path);
+    const [good, bad] = [await world(store, "good"), await world(store, "bad")];
+    const db = new Database(place.path);
+    expect(db.prepare(spoil).run(bad.member.id).changes).toBe(1);
+    db.close();
+    const found = await store.deliveries.recipients([good.member.id, bad.member.id]);
+    expect(found.get(good.member.id)).toMatchObject({ member: { id: good.member.id } });
+    expect(found.get(bad.member.id)).toBe("unreadable");
+    await store.close();
+  });
 });

@@ -122,6 +122,23 @@ export function claimContract({ store, restart }: Given): void {
       expect(await again(later(10))).toMatchObject([{ attempts: 2, nonce }]);
     });
 
+    test("waiting for the member is no try: it is taken back, and an earlier one still counts", async () => {
+      const { settle, memberId, nonce } = await held(store(), 1);
+      const { deliveries } = store();
+      const wait = { ...settle, worker: "w1", at: NOW };
+      expect(
+        await deliveries.settle({ ...wait, result: { state: "waits", until: later(30) } }),
+      ).toBe(true);
+      expect(await deliveries.abandoned(later(29), 10)).toEqual([]);
+      const again = (at: Instant) => deliveries.claimAgain({ memberId, nonce, ...lease("w1", at) });
+      expect(await again(later(30))).toMatchObject([{ attempts: 1, nonce }]);
+      const result = { state: "retry", retryAt: later(40), reason: "error 500" } as const;
+      await deliveries.settle({ ...wait, result });
+      expect(await again(later(40))).toMatchObject([{ attempts: 2 }]);
+      await deliveries.settle({ ...wait, result: { state: "waits", until: later(90) } });
+      expect(await again(later(90))).toMatchObject([{ attempts: 2 }]);
+    });
+
     test("only the rows that are named are settled", async () => {
       const { ids, settle } = await held(store(), 2);
       const result = { state: "expired", reason: "late" } as const;

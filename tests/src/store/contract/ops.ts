@@ -1,31 +1,16 @@
 import { describe, expect, test } from "vitest";
 import { draftId, groupId, type ReminderId, slotRuleId } from "../../../../shared/ids.ts";
-import { messagesOf } from "../../../../shared/reminder/group.ts";
 import type { DerivedReminder } from "../../../../shared/reminder/types.ts";
 import type { Instant } from "../../../../shared/time.ts";
 import { date } from "../../../kit/stock.ts";
-import { claimDue, messageOf } from "../claim-kit.ts";
+import { claimDue, messageOf, settleDue as settle } from "../claim-kit.ts";
 import type { Given } from "../contract.ts";
 import { later, NOW, remind, reminder, type World, world } from "../kit.ts";
-
-type Result = Parameters<World["store"]["deliveries"]["settle"]>[0]["result"];
 
 const SENT = { state: "sent", messageId: "m", where: "direct message" } as const;
 const FAILED = { state: "failed", reason: "direct message: closed (50007)" } as const;
 const DAY = 24 * 60;
 const on = async () => true;
-
-/** All that is scheduled and due by an instant is claimed at another and, unless null, ends so. */
-async function settle({ store }: World, due: Instant, result: Result | null, at = NOW) {
-  const rows = await claimDue(store, { due, at });
-  for (const { nonce, rows: own } of messagesOf(rows)) {
-    const ids = own.map(({ id }) => id);
-    if (result !== null) {
-      await store.deliveries.settle({ nonce, ids, worker: "w", at, result });
-    }
-  }
-  return rows.map(({ id }) => id);
-}
 
 /** A reminder that fell due so many days before now and helped for two hours. */
 function old(key: string, days: number, rest: Partial<DerivedReminder> = {}): DerivedReminder {
@@ -39,24 +24,6 @@ async function left(w: World, ids: readonly ReminderId[]): Promise<readonly stri
 }
 
 export function opsContract({ store }: Given): void {
-  describe("the backlog", () => {
-    test("counts what is due and not being sent, and tells since when the oldest waits", async () => {
-      const w = await world(store());
-      const { upkeep } = store();
-      expect(await upkeep.backlog(NOW)).toEqual({ due: 0, oldestDueAt: null });
-      const due = [-30, -20, -10, 0, 1].map((minutes) =>
-        reminder(`k${minutes}`, { dueAt: later(minutes) }),
-      );
-      await remind(w, due);
-      expect(await upkeep.backlog(NOW)).toEqual({ due: 4, oldestDueAt: later(-30) });
-      await settle(w, later(-30), SENT);
-      await settle(w, later(-20), null);
-      expect(await upkeep.backlog(NOW)).toEqual({ due: 2, oldestDueAt: later(-10) });
-      // Two minutes on, the lease of the one has run out and another has fallen due.
-      expect(await upkeep.backlog(later(2))).toEqual({ due: 4, oldestDueAt: later(-10) });
-    });
-  });
-
   describe("giving back", () => {
     test("makes what a worker holds due at once under its nonce, and no longer the worker's", async () => {
       const w = await world(store());
