@@ -1,6 +1,7 @@
 import { setMaxListeners } from "node:events";
 import type { Messenger, OutgoingMessage, SendResult } from "../jobs/ports.ts";
 import { type ApiFault, CODE, faultOf } from "./api-fault.ts";
+import { onlyWhile } from "./fence.ts";
 import { type Mailbox, type Stored, sentAt } from "./mailbox.ts";
 import { marksOf } from "./marks.ts";
 import type { AdapterLog } from "./ports.ts";
@@ -49,7 +50,7 @@ export function createMessenger(parts: MessengerParts): Messenger {
       setMaxListeners(0, whole.signal);
       const timer = setTimeout(() => whole.abort(), WHOLE_SEND_MS);
       try {
-        return await sendWithin(parts, message, whole.signal);
+        return await onlyWhile(message.isOurs, () => sendWithin(parts, message, whole.signal));
       } finally {
         clearTimeout(timer);
       }

@@ -147,6 +147,8 @@ export interface OutgoingMessage {
   readonly since: Instant;
   /** What of it came too late goes by this; whole seconds. */
   readonly wordedAt: Instant;
+  /** Asked right before each request: once it says no, another process may send the message. */
+  readonly isOurs: () => boolean;
   readonly reply: Reply;
 }
 

@@ -1,4 +1,5 @@
 import { type Delivery, messagesOf } from "../../shared/reminder/group.ts";
+import type { Instant } from "../../shared/time.ts";
 import type { Clock } from "../clock.ts";
 import type { Deliveries, Recipient } from "./ports.ts";
 
@@ -16,9 +17,16 @@ export interface Taken extends Delivery {
   readonly recipient: Recipient | "unreadable" | null;
   /** The plan that its rows followed from when they were claimed; null when they waited since another try. */
   readonly planVersion: number | null;
+  /** No request for it is begun after this. */
+  readonly sendBy: Instant;
 }
 
 const LEASE = { minutes: 2 };
+/**
+ * Before the lease is over, since a request that was begun may take 15 s (`src/discord/mailbox.ts`), and
+ * the clocks of two machines may differ by half a minute.
+ */
+const SEND_WITHIN = { seconds: 75 };
 /** All that falls due for one member within the same half hour is one message. */
 const MERGE_WINDOW = { minutes: 30 };
 
@@ -36,6 +44,7 @@ export async function takeNext(parts: TakeParts, limit: number): Promise<readonl
   const ours = messagesOf(rows).map((message) => ({
     ...message,
     planVersion: planVersions.get(message.memberId) ?? null,
+    sendBy: now.add(SEND_WITHIN),
   }));
   return withRecipients(parts, ours);
 }
@@ -55,7 +64,8 @@ export async function takeAgain(
     const { memberId, nonce } = message;
     const lease = { worker, now, leaseUntil: now.add(LEASE) };
     const rows = await deliveries.claimAgain({ memberId, nonce, ...lease });
-    if (rows.length > 0) ours.push({ ...message, rows, planVersion: null });
+    if (rows.length === 0) continue;
+    ours.push({ ...message, rows, planVersion: null, sendBy: now.add(SEND_WITHIN) });
   }
   return withRecipients(parts, ours);
 }

@@ -4,7 +4,7 @@ import { type Connection, TRANSACTIONS } from "./connection.ts";
 import type { PrismaClient } from "./generated/client.ts";
 import { PrismaClient as ServerClient } from "./generated/postgresql/client.ts";
 import { migratePostgres } from "./migrate.ts";
-import { connectionSettings, WrongEncoding } from "./server-connection.ts";
+import { connectionSettings, heard, WrongEncoding } from "./server-connection.ts";
 import { takingFromServer } from "./taking.ts";
 
 /**
@@ -13,7 +13,7 @@ import { takingFromServer } from "./taking.ts";
  * of the latter: what it asks for is possible on both.
  */
 function makeClient(url: string): PrismaClient {
-  const adapter = withCleanText(new PrismaPg(connectionSettings(url)));
+  const adapter = withCleanText(heard(new PrismaPg(connectionSettings(url))));
   const client: unknown = new ServerClient({ adapter, transactionOptions: TRANSACTIONS });
   return client as PrismaClient;
 }

@@ -1,5 +1,5 @@
 import type { PrismaPg } from "@prisma/adapter-pg";
-import { DriverAdapterError } from "@prisma/driver-adapter-utils";
+import { DriverAdapterError, type SqlDriverAdapterFactory } from "@prisma/driver-adapter-utils";
 import type { withSchemaEngine } from "./schema-engine.ts";
 
 /** The server keeps text in an encoding that cannot hold every sign. */
@@ -33,6 +33,25 @@ export function connectionSettings(connectionString: string) {
     options: ISOLATION,
     keepAlive: true,
     application_name: "batch-clerk",
+  };
+}
+
+/**
+ * The same factory, whose connections always have somebody who listens to their errors. The pool lets
+ * go of one before whoever asked for it listens; a server that ends it at that very moment would, unheard,
+ * end the process. Whoever uses the connection learns of it at the next statement.
+ */
+export function heard(factory: PrismaPg): Pick<PrismaPg, "connect"> & SqlDriverAdapterFactory {
+  return {
+    provider: factory.provider,
+    adapterName: factory.adapterName,
+    connect: async () => {
+      const adapter = await factory.connect();
+      adapter.underlyingDriver().on("connect", (client) => {
+        client.on("error", () => undefined);
+      });
+      return adapter;
+    },
   };
 }
 

@@ -20,8 +20,8 @@ export type FaultKind =
 /** A fault put together from its parts, for tests that make up their own. */
 export interface Act {
   readonly kind: "act";
-  /** Whether the platform does what was asked. */
-  readonly isDone: boolean;
+  /** Whether the platform does what was asked; a function is asked when it is about to. */
+  readonly isDone: boolean | (() => boolean);
   /** Awaited before that, and after it. */
   readonly before?: () => Promise<void> | void;
   readonly after?: () => Promise<void> | void;

@@ -159,7 +159,9 @@ export class DiscordServer {
 
 /** Whether the platform does nothing of what was asked. */
 function isUndone(fault: FaultKind | null): boolean {
-  if (fault?.kind === "act") return !fault.isDone;
+  if (fault?.kind === "act") {
+    return !(typeof fault.isDone === "function" ? fault.isDone() : fault.isDone);
+  }
   return fault?.kind === "429" || fault?.kind === "500" || fault?.kind === "refuse";
 }
 

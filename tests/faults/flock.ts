@@ -45,6 +45,8 @@ export interface RunEnd {
 }
 
 const DAY_OF_FLOCK = "2026-10-23";
+/** So long the bot's mailbox waits for an answer. */
+const REQUEST_MAX_MS = 15_000;
 /** Sweeps after the last fault; a reminder that is refused for long needs a few. */
 const CALM_SWEEPS_MAX = 60;
 
@@ -77,6 +79,7 @@ class Flight {
   readonly #weather: Weather;
   readonly #processes: Processes;
   #aheadMs: number;
+  #moves = 0;
 
   constructor(stand: Omit<Stand, "aheadMs">, people: readonly Person[], startMs: number) {
     this.#stand = { ...stand, aheadMs: () => this.#aheadMs };
@@ -84,7 +87,7 @@ class Flight {
     this.#aheadMs = startMs - Date.now();
     const { plan, counts, server } = stand;
     const jump = (ms: number): void => this.#advance(ms);
-    this.#weather = new Weather(plan.number, counts, { jump });
+    this.#weather = new Weather(plan.number, counts, { jump, moves: () => this.#moves });
     server.platform.world.nowMs = () => this.#nowMs();
     server.platform.faults.decide = (received) => {
       const act = this.#killer.at(received);
@@ -99,6 +102,7 @@ class Flight {
   }
 
   #advance(ms: number): void {
+    if (Math.abs(ms) > REQUEST_MAX_MS) this.#moves += 1;
     this.#aheadMs += ms;
     this.#processes.setAhead(this.#aheadMs);
   }

@@ -42,7 +42,16 @@ interface Kind {
 export interface Sky {
   /** Moves the clock of all processes while the request is under way. */
   readonly jump: (ms: number) => void;
+  /** How often the clock has moved by more than a request may take. */
+  readonly moves: () => number;
 }
+
+/**
+ * A clock that is moved shortens the flock's time, not the network's: a request that was under way then
+ * would be one that takes minutes, which the bot has given up and the platform has let go of. One that
+ * comes in so soon after was begun before.
+ */
+const BEGUN_BEFORE_MS = 50;
 
 const undone = (says: Act["says"]): Act => ({ kind: "act", isDone: false, says });
 const done = (says: Act["says"]): Act => ({ kind: "act", isDone: true, says });
@@ -79,7 +88,15 @@ const KINDS: readonly [Kind, ...Kind[]] = [
   {
     name: "slow before it was done",
     weight: 3,
-    act: (die) => ({ ...done("the truth"), before: () => pause(die.int(20, 250)) }),
+    act: (die, { moves }) => {
+      const movesBefore = moves();
+      return {
+        kind: "act",
+        before: () => pause(die.int(20, 250)),
+        isDone: () => moves() === movesBefore,
+        says: "the truth",
+      };
+    },
   },
   {
     name: "slow after it was done",
@@ -141,16 +158,25 @@ export class Weather {
   readonly #counts: FaultCounts;
   readonly #sky: Sky;
   readonly #seen = new Map<string, number>();
+  #jumpedMs = Number.NEGATIVE_INFINITY;
   rate = 0;
 
   constructor(seed: number, counts: FaultCounts, sky: Sky) {
     this.#seed = seed;
     this.#counts = counts;
-    this.#sky = sky;
+    const jump = (ms: number): void => {
+      this.#jumpedMs = performance.now();
+      sky.jump(ms);
+    };
+    this.#sky = { ...sky, jump };
   }
 
   over(received: Received): Act | null {
     if (this.rate === 0 || !/^\/(channels|users)\//u.test(received.path)) return null;
+    if (performance.now() - this.#jumpedMs < BEGUN_BEFORE_MS) {
+      countIn(this.#counts, "connection dropped as the clock moved");
+      return undone("reset");
+    }
     const about = subject(received);
     const nth = (this.#seen.get(about) ?? 0) + 1;
     this.#seen.set(about, nth);

@@ -41,8 +41,11 @@ const [, , ...asked] = process.argv;
 write(
   `Node ${process.version}, ${cpus().length} cores; load of the machine before: ${loadavg()[0]?.toFixed(1)}`,
 );
+let isGood = true;
 for (const [name, bench] of Object.entries(BENCHES)) {
   if (asked.length > 0 && !asked.includes(name)) continue;
-  if (!(await bench())) process.exitCode = 1;
+  if (!(await bench())) isGood = false;
 }
 await rm(folder, { recursive: true, force: true });
+// Said outright: the server's package ends a process that has nothing left to do with 0.
+process.exit(isGood ? 0 : 1);

@@ -104,6 +104,19 @@ describe("when nobody knows whether it arrived", () => {
     expect(wordedAt?.epochMilliseconds).toBe(SnowflakeUtil.timestampFrom(message?.id ?? "0"));
   });
 
+  it("begins no request once its claim is over, also not one that waited for the rate limit", async () => {
+    const { server, handle, mika } = rig;
+    server.fault({ kind: "429", retryAfterS: 0.05, method: "POST", path: POST });
+    const toldToWait = (): boolean => server.requests("POST", POST).length > 0;
+    const isOurs = (): boolean => !toldToWait();
+    const reason = "the claim was over before the request";
+    const result = await handle.messenger.send(outgoing(rig, { isOurs }));
+    expect(result).toEqual({ kind: "unknown", reason, retryAfterMs: null });
+    expect(server.requests("POST", POST)).toHaveLength(1);
+    expect(server.directMessages(mika)).toEqual([]);
+    expect(await handle.messenger.send(outgoing(rig))).toMatchObject({ kind: "sent" });
+  });
+
   it("another reminder in the same channel is not taken for this one", async () => {
     const { server, handle, mika } = rig;
     await handle.messenger.send(outgoing(rig, { nonce: "r1" }));

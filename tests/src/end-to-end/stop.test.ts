@@ -81,6 +81,23 @@ function startBot(env: Readonly<Record<string, string>> = {}): Child {
   return started;
 }
 
+/** Each of the eight lanes gets a message under way, and then it waits until the door is opened. */
+function holdMessages() {
+  const door = gate();
+  let held = 0;
+  const before = (): Promise<void> => {
+    held += 1;
+    server.platform.changed();
+    return door.promise;
+  };
+  const target = { method: "POST", path: POST_MESSAGE, times: 8 };
+  server.fault({ kind: "act", isDone: true, before, says: "the truth", ...target });
+  return {
+    open: door.open,
+    reached: () => server.until("eight messages under way", () => held === 8),
+  };
+}
+
 /** Waits for what the other process writes; nobody tells of that. */
 const soon = (check: () => void) => vi.waitFor(check, { timeout: 30_000, interval: 20 });
 const inState = (state: string) => rows().filter((row) => row.state === state).length;
@@ -90,17 +107,9 @@ const stored = () => users.flatMap((user) => server.directMessages(user).map(tex
 describe("a process that is asked to stop in the middle of a sweep", () => {
   it("finishes what it has begun, begins nothing more, and the next start sends the rest once", async () => {
     await makeDue();
-    const door = gate();
-    server.fault({
-      kind: "hold",
-      gate: door.promise,
-      method: "POST",
-      path: POST_MESSAGE,
-      times: 8,
-    });
+    const door = holdMessages();
     const { child, ended } = startBot();
-    // Each of the eight lanes has a message under way.
-    await soon(() => expect(inState("claimed")).toBe(8));
+    await door.reached();
     child.kill("SIGTERM");
     await server.until("the goodbye", () => server.gateway.connected === 0);
     door.open();
@@ -120,16 +129,9 @@ describe("a process that is asked to stop in the middle of a sweep", () => {
 
   it("gives back what it cannot finish, under its nonce, and is gone within ten seconds", async () => {
     await makeDue();
-    const door = gate();
-    server.fault({
-      kind: "hold",
-      gate: door.promise,
-      method: "POST",
-      path: POST_MESSAGE,
-      times: 8,
-    });
+    const door = holdMessages();
     const { child, ended } = startBot();
-    await soon(() => expect(inState("claimed")).toBe(8));
+    await door.reached();
     const startMs = performance.now();
     child.kill("SIGTERM");
     expect(await ended).toEqual({ code: 0, signal: null, errors: "" });
@@ -156,16 +158,9 @@ describe("a process that is asked to stop in the middle of a sweep", () => {
     ["SIGINT", "SIGTERM"],
   ] as const)("ends at once when asked twice: %s, %s", async (first, second) => {
     await makeDue();
-    const door = gate();
-    server.fault({
-      kind: "hold",
-      gate: door.promise,
-      method: "POST",
-      path: POST_MESSAGE,
-      times: 8,
-    });
+    const door = holdMessages();
     const { child, ended } = startBot();
-    await soon(() => expect(inState("claimed")).toBe(8));
+    await door.reached();
     child.kill(first);
     await server.until("the goodbye", () => server.gateway.connected === 0);
     const startMs = performance.now();

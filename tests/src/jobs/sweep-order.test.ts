@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { memberId } from "../../../shared/ids.ts";
+import type { OutgoingMessage, SendResult } from "../../../src/jobs/ports.ts";
 import { memberNamed, rowOf, T0 } from "./fake-deliveries.ts";
 import { rig } from "./tick-kit.ts";
 
@@ -53,6 +54,34 @@ describe("deriving reminders again", () => {
       },
     })();
     expect(arrived()).toEqual(["new | "]);
+  });
+});
+
+describe("the claim on a message that is slow to go out", () => {
+  it.each([
+    ["again after a failed try", "unknown"],
+    ["at the first try", null],
+  ] as const)("forbids a request long before another process may send it: %s", async (_, first) => {
+    const { process, deliveries, platform, clock } = rig([rowOf("a")]);
+    if (first !== null) {
+      platform.script.push({ kind: first, reason: "down", retryAfterMs: 0 });
+      await process()();
+    }
+    const begunMs = clock.now().epochMilliseconds;
+    // One process begins requests until it may not; the clocks of two machines differ by up to 30 s.
+    const ahead = { seconds: 30 };
+    const longestRequest = { seconds: 15 };
+    const send = async ({ isOurs }: OutgoingMessage): Promise<SendResult> => {
+      while (isOurs()) {
+        const theirs = clock.now().add(ahead).add(longestRequest);
+        expect(await deliveries.abandoned(theirs, 10)).toEqual([]);
+        clock.advanceTo(clock.now().add({ seconds: 1 }));
+      }
+      return { kind: "unknown", reason: "the claim was over", retryAfterMs: null };
+    };
+    expect(await process({ messenger: { send } })()).toMatchObject({ retried: 1, errors: 0 });
+    // A message that waited in the sweep for most of a minute still has time for its requests.
+    expect(clock.now().epochMilliseconds - begunMs).toBeGreaterThanOrEqual(70_000);
   });
 });
 

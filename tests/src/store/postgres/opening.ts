@@ -1,5 +1,7 @@
+import { PrismaPg } from "@prisma/adapter-pg";
 import { describe, expect, test } from "vitest";
 import { openStore } from "../../../../src/store/open.ts";
+import { connectionSettings, heard } from "../../../../src/store/server-connection.ts";
 import { openUrl, type PostgresRun } from "../postgres-place.ts";
 
 /** Changes one part of an address. */
@@ -50,6 +52,24 @@ export function openingOnServer(given: () => PostgresRun): void {
       const problem = await problemOf(empty.href);
       expect(problem?.code).toBe("the server refuses");
       expect(problem?.sentence).toContain("GRANT CREATE ON SCHEMA");
+    });
+
+    test("a connection that somebody has taken out, and that the server cuts, does not end the process", async () => {
+      const { server, url } = given();
+      const settings = { ...connectionSettings(url), application_name: "taken out" };
+      const adapter = await heard(new PrismaPg(settings)).connect();
+      try {
+        const client = await adapter.underlyingDriver().connect();
+        // While it is out the pool listens to it no longer; what nobody listens to ends the process.
+        const ended = new Promise((resolve) => client.once("end", resolve));
+        const cut = `SELECT pg_terminate_backend(pid) FROM pg_stat_activity WHERE application_name = 'taken out'`;
+        expect(await server.ask(url, cut)).toHaveLength(1);
+        await ended;
+        client.release(true);
+        expect(await adapter.executeRaw({ sql: "SELECT 1", args: [], argTypes: [] })).toBe(1);
+      } finally {
+        await adapter.dispose();
+      }
     });
 
     test("connections that the server cuts are made anew, and the process lives", async () => {
