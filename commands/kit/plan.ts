@@ -136,6 +136,7 @@ export async function replanMember(
       memberId: member.id,
       version: stock.version,
       planVersion: asNow.planVersion,
+      now,
       reminders: plan.reminders,
       replanAt: plan.replanAt,
       ...patch,

@@ -1,9 +1,10 @@
 import { isAgain } from "../../shared/reminder/again.ts";
+import { isOnTime } from "../../shared/reminder/hold.ts";
 import { isNotice } from "../../shared/reminder/notice.ts";
 import type { DerivedReminder } from "../../shared/reminder/types.ts";
-import { isBefore } from "../../shared/time.ts";
+import { type Instant, isBefore } from "../../shared/time.ts";
 import { aboutDocument } from "./about-document.ts";
-import { toColumn, toText } from "./documents.ts";
+import { toColumn, toInstant, toText } from "./documents.ts";
 
 /** As much of a kept reminder as the comparison needs. */
 export interface KnownReminder extends ReminderColumns {
@@ -45,6 +46,10 @@ function same(a: ReminderColumns, b: ReminderColumns): boolean {
   );
 }
 
+function isOverdue({ dueAt }: ReminderColumns, now: Instant): boolean {
+  return !isOnTime({ dueAt: toInstant(dueAt) }, now);
+}
+
 /** One reminder a key; of two with the same key the earlier. */
 function byKey(desired: readonly DerivedReminder[]): ReadonlyMap<string, DerivedReminder> {
   const map = new Map<string, DerivedReminder>();
@@ -57,20 +62,27 @@ function byKey(desired: readonly DerivedReminder[]): ReadonlyMap<string, Derived
   return map;
 }
 
+/** Reminders as they are kept, and as they were derived for a moment. */
+export interface Rewrite {
+  readonly known: readonly KnownReminder[];
+  readonly reminders: readonly DerivedReminder[];
+  readonly now: Instant;
+}
+
 /**
  * What must be written so that the scheduled rows become the derived set. Rows that are on their way or
  * done (claimed, sent, failed, expired) stay as they are, and their key is not scheduled again: nobody
  * is told the same thing twice. So does what a member put off, and what is told of a recipe: neither
- * follows from the stock, and both are looked at when they are sent.
+ * follows from the stock, and both are looked at when they are sent. And so does what is overdue, as
+ * after an outage: it is the sweep's to look at and to tell, as too late if need be. Derived anew it
+ * would be put off, or vanish untold.
  */
-export function diffReminders(
-  known: readonly KnownReminder[],
-  desired: readonly DerivedReminder[],
-): ReminderDiff {
-  const wanted = byKey(desired);
+export function diffReminders({ known, reminders, now }: Rewrite): ReminderDiff {
+  const wanted = byKey(reminders);
   const knownKeys = new Set(known.map((row) => row.key));
   const scheduled = known.filter(
-    (row) => row.state === "scheduled" && !isAgain(row.key) && !isNotice(row),
+    (row) =>
+      row.state === "scheduled" && !isAgain(row.key) && !isNotice(row) && !isOverdue(row, now),
   );
   return {
     insert: [...wanted.values()].filter((reminder) => !knownKeys.has(reminder.key)),

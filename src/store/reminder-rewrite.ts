@@ -2,7 +2,7 @@ import type { MemberId } from "../../shared/ids.ts";
 import type { DerivedReminder } from "../../shared/reminder/types.ts";
 import { chunks } from "./chunks.ts";
 import type { Prisma, PrismaClient } from "./generated/client.ts";
-import { columnsOf, diffReminders, type KnownReminder } from "./reminder-diff.ts";
+import { columnsOf, diffReminders, type KnownReminder, type Rewrite } from "./reminder-diff.ts";
 
 /** What a write to a member's stock or reminders was decided on. */
 export interface Standing {
@@ -53,11 +53,10 @@ export async function readStanding(
 export function rewriteReminders(
   db: PrismaClient,
   memberId: MemberId,
-  known: readonly KnownReminder[],
-  desired: readonly DerivedReminder[],
+  rewrite: Rewrite,
   newId: () => string,
 ): Prisma.PrismaPromise<unknown>[] {
-  const { insert, update, remove } = diffReminders(known, desired);
+  const { insert, update, remove } = diffReminders(rewrite);
   return [
     ...chunks(remove).map((ids) =>
       db.reminder.deleteMany({ where: { id: { in: [...ids] }, state: "scheduled" } }),

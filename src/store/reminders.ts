@@ -102,7 +102,7 @@ function write(
     replanLater(db, memberId, toColumnOrNull(plan.replanAt)),
     ...rewriteMeals(db, plan),
     ...rewriteExceptions(db, plan, newId),
-    ...rewriteReminders(db, memberId, standing.known, plan.reminders, newId),
+    ...rewriteReminders(db, memberId, { ...plan, known: standing.known }, newId),
   ]);
 }
 

@@ -113,7 +113,12 @@ function write(
     ...(plan.newBatch === null ? [] : [createBatch(db, plan.newBatch)]),
     ...plan.lots.map((lot) => writeLot(db, memberId, lot, standing.lots.has(lot.id))),
     ...movements,
-    ...rewriteReminders(db, memberId, standing.known, plan.reminders, newId),
+    ...rewriteReminders(
+      db,
+      memberId,
+      { ...plan, known: standing.known, now: change.recordedAt },
+      newId,
+    ),
   ]);
 }
 

@@ -75,6 +75,7 @@ export async function fill(
     await stores.reminders.replan({
       memberId: member.id,
       version: 0,
+      now: Temporal.Instant.fromEpochMilliseconds(startMs),
       reminders: plan.rows.map((row) => reminderOf(row, startMs)),
       replanAt: null,
       deliverTo: plan.deliverTo,

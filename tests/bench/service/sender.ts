@@ -82,7 +82,13 @@ async function sweepCpu(folder: string, world: WorldTold, messenger: Messenger) 
     const { id: memberId } = await stores.members.open(group.id, person.id, person.name);
     const dueAt = NOW.add({ minutes: n < WARM_UP ? 1 : 90 });
     const due = reminder("k", { dueAt, helpsUntil: dueAt.add({ hours: 9 }) });
-    await stores.reminders.replan({ memberId, version: 0, reminders: [due], replanAt: null });
+    await stores.reminders.replan({
+      memberId,
+      version: 0,
+      now: NOW,
+      reminders: [due],
+      replanAt: null,
+    });
   }
   const outgoing: OutgoingMessage[] = [];
   const tick = tickFor({

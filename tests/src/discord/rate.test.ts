@@ -95,7 +95,7 @@ describe("after an outage of days", () => {
         reminder("last", { kind: "last good day", ...ago(2, 14) }),
         reminder("out", { kind: "discard today", ...ago(1, 24 * 14) }),
       ];
-      await stores.reminders.replan({ memberId, version: 0, reminders, replanAt: null });
+      await stores.reminders.replan({ memberId, version: 0, now, reminders, replanAt: null });
     }
     const parts = { mailbox: mailboxOf(), log: silentLog, onTokenRefused: () => undefined };
     const report = await tickFor(createMessenger(parts))();

@@ -51,6 +51,7 @@ async function makeDue(): Promise<void> {
     await store.stores.reminders.replan({
       memberId: member.id,
       version: 0,
+      now,
       reminders,
       replanAt: null,
     });

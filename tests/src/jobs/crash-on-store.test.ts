@@ -32,6 +32,7 @@ async function memberWithRows(name: string): Promise<Member> {
   await store.stores.reminders.replan({
     memberId: member.id,
     version: 0,
+    now: T0,
     reminders,
     replanAt: null,
   });

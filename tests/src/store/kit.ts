@@ -193,7 +193,13 @@ export async function cooked(w: World, rest: Partial<StockPlan> = {}): Promise<L
 /** Replaces the scheduled reminders of a member whose stock is empty. */
 export function remind(w: World, reminders: readonly DerivedReminder[], version = 0) {
   const { id: memberId } = w.member;
-  return w.store.stores.reminders.replan({ memberId, version, reminders, replanAt: null });
+  return w.store.stores.reminders.replan({
+    memberId,
+    version,
+    now: NOW,
+    reminders,
+    replanAt: null,
+  });
 }
 
 /** Everything a record could have touched, as one comparable value. */

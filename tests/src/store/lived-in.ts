@@ -84,6 +84,7 @@ export async function live(store: Store, name: string): Promise<World> {
   await stores.reminders.replan({
     memberId,
     version: 4,
+    now: later(5),
     reminders: many,
     replanAt: later(9),
     meals: [meal],

@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { REMINDER_STATES } from "../../../shared/reminder/types.ts";
 import { columnsOf, diffReminders } from "../../../src/store/reminder-diff.ts";
-import { later, reminder } from "./kit.ts";
+import { later, NOW, reminder } from "./kit.ts";
 
 const key = fc.constantFrom(..."abcdef");
 const desired = fc
@@ -25,7 +25,11 @@ describe("the difference between kept and derived reminders", () => {
   test("touches only scheduled rows, and inserts no key that is kept in any state", () => {
     fc.assert(
       fc.property(known, desired, (rows, wanted) => {
-        const { insert, update, remove } = diffReminders(rows, wanted);
+        const { insert, update, remove } = diffReminders({
+          known: rows,
+          reminders: wanted,
+          now: NOW,
+        });
         const touched = [...update.map(({ id }) => id), ...remove];
         const states = rows.filter(({ id }) => touched.includes(id)).map(({ state }) => state);
         expect(states).toEqual(touched.map(() => "scheduled"));
@@ -38,7 +42,11 @@ describe("the difference between kept and derived reminders", () => {
   test("applied once, leaves nothing more to do", () => {
     fc.assert(
       fc.property(known, desired, (rows, wanted) => {
-        const { insert, update, remove } = diffReminders(rows, wanted);
+        const { insert, update, remove } = diffReminders({
+          known: rows,
+          reminders: wanted,
+          now: NOW,
+        });
         const after = [
           ...rows
             .filter(({ id }) => !remove.includes(id))
@@ -50,7 +58,11 @@ describe("the difference between kept and derived reminders", () => {
             ...columnsOf(one),
           })),
         ];
-        expect(diffReminders(after, wanted)).toEqual({ insert: [], update: [], remove: [] });
+        expect(diffReminders({ known: after, reminders: wanted, now: NOW })).toEqual({
+          insert: [],
+          update: [],
+          remove: [],
+        });
         for (const one of wanted) {
           const row = after.find((each) => each.key === one.key);
           expect(row?.state === "scheduled" ? row.dueAt : null).toEqual(
@@ -63,15 +75,34 @@ describe("the difference between kept and derived reminders", () => {
 
   test("of two reminders with one key the earlier is kept", () => {
     const two = [reminder("a", { dueAt: later(9) }), reminder("a", { dueAt: later(4) })];
-    expect(diffReminders([], two).insert.map(({ dueAt }) => String(dueAt))).toEqual([
-      String(later(4)),
-    ]);
+    expect(
+      diffReminders({ known: [], reminders: two, now: NOW }).insert.map(({ dueAt }) =>
+        String(dueAt),
+      ),
+    ).toEqual([String(later(4))]);
+  });
+
+  test.each([
+    ["is overdue", -10, true],
+    ["has just become due", -9, false],
+  ])("a row that %s: left to the sweep, neither put off nor removed: %s", (_, minutes, isLeft) => {
+    const columns = columnsOf(reminder("a", { dueAt: later(minutes) }));
+    const known = [{ id: "1", key: "a", state: "scheduled", ...columns }];
+    const gone = diffReminders({ known, reminders: [], now: NOW });
+    expect(gone.remove).toEqual(isLeft ? [] : ["1"]);
+    const moved = diffReminders({ known, reminders: [reminder("a")], now: NOW });
+    expect(moved.update).toHaveLength(isLeft ? 0 : 1);
+    expect(moved.insert).toEqual([]);
   });
 
   test("an unchanged row is not written", () => {
     const row = { id: "1", key: "a", state: "scheduled", ...columnsOf(reminder("a")) };
-    expect(diffReminders([row], [reminder("a")]).update).toEqual([]);
+    expect(diffReminders({ known: [row], reminders: [reminder("a")], now: NOW }).update).toEqual(
+      [],
+    );
     const about = { ...reminder("a").about, portions: 1 };
-    expect(diffReminders([row], [reminder("a", { about })]).update).toHaveLength(1);
+    expect(
+      diffReminders({ known: [row], reminders: [reminder("a", { about })], now: NOW }).update,
+    ).toHaveLength(1);
   });
 });

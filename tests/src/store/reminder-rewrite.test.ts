@@ -35,7 +35,12 @@ describe("a rewrite decided before somebody else came in between", () => {
     const held = await claimDue(store, { due: later(60) });
     await db.$transaction([
       moveOn(db, w.member.id, standing, {}),
-      ...rewriteReminders(db, w.member.id, standing.known, wanted, newId),
+      ...rewriteReminders(
+        db,
+        w.member.id,
+        { known: standing.known, reminders: wanted, now: NOW },
+        newId,
+      ),
     ]);
     expect(await store.stores.reminders.coming(w.member.id, 10)).toEqual(held);
   });
@@ -47,7 +52,12 @@ describe("a rewrite decided before somebody else came in between", () => {
     await remind(w, [reminder("c")]);
     const stale = db.$transaction([
       moveOn(db, w.member.id, standing, { replanAt: new Date(0) }),
-      ...rewriteReminders(db, w.member.id, standing.known, wanted, newId),
+      ...rewriteReminders(
+        db,
+        w.member.id,
+        { known: standing.known, reminders: wanted, now: NOW },
+        newId,
+      ),
     ]);
     await expect(stale).rejects.toMatchObject({ code: "P2025" });
     const coming = await store.stores.reminders.coming(w.member.id, 10);

@@ -88,7 +88,14 @@ export function groupContract({ store, restart }: Given): void {
       const choice = { zone, zoneIsOwn: true };
       const { reminders, members, groups } = store().stores;
       const replanAt = later(600);
-      await reminders.replan({ memberId: other.id, version: 0, reminders: [], replanAt, choice });
+      await reminders.replan({
+        memberId: other.id,
+        version: 0,
+        now: NOW,
+        reminders: [],
+        replanAt,
+        choice,
+      });
       expect(await store().deliveries.toReplan(NOW, 10)).toEqual([]);
       await groups.set(w.member.groupId, { zone: "Europe/Paris" });
       expect((await members.find(w.member.id))?.choice.zone).toBe("Europe/Paris");
@@ -106,7 +113,7 @@ export function groupContract({ store, restart }: Given): void {
         time: time("12:30"),
         portions: 2,
       };
-      const plan = { memberId: w.member.id, version: 0, reminders: [], replanAt: null };
+      const plan = { memberId: w.member.id, version: 0, now: NOW, reminders: [], replanAt: null };
       await reminders.replan({ ...plan, choice: { evening: time("20:15") }, meals: [meal] });
       await reminders.replan({ ...plan, deliverTo: "channel", choice: { pausedUntil: later(5) } });
       const after = await members.find(w.member.id);
@@ -133,7 +140,7 @@ export function groupContract({ store, restart }: Given): void {
       const skip = { ...of("2026-10-12"), kind: "skip" } as const;
       const pin = { ...of("2026-10-13"), kind: "pin", batchId } as const;
       const out = { ...skip, kind: "out" } as const;
-      const plan = { memberId: w.member.id, version: 1, reminders: [], replanAt: null };
+      const plan = { memberId: w.member.id, version: 1, now: NOW, reminders: [], replanAt: null };
       const theirs = { ...plan, memberId: other.member.id, version: 0 };
       await reminders.replan({ ...plan, exceptions: { set: [skip, pin], clear: [] } });
       await reminders.replan({ ...theirs, exceptions: { set: [skip], clear: [] } });

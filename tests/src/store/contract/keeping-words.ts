@@ -121,7 +121,7 @@ export function keepingWordContract({ store, restart }: Given): void {
     test("is written together with the reminders that follow, or not at all", async () => {
       const w = await world(store());
       const { reminders, members } = store().stores;
-      const plan = { memberId: w.member.id, reminders: [], replanAt: NOW };
+      const plan = { memberId: w.member.id, now: NOW, reminders: [], replanAt: NOW };
       const profile = { vulnerable: ["under five"] } as const;
       expect(await reminders.replan({ ...plan, version: 7, profile })).toBe("moved on");
       expect((await members.find(w.member.id))?.profile.vulnerable).toEqual([]);

@@ -120,7 +120,7 @@ export function momentContract({ store }: Given): void {
       const { members, reminders, stocks } = store().stores;
       const lot = await cooked(w, { reminders: [reminder("cooked")] });
       const { planVersion } = (await members.find(w.member.id)) ?? w.member;
-      const change = { memberId: w.member.id, version: 1, replanAt: null };
+      const change = { memberId: w.member.id, version: 1, now: NOW, replanAt: null };
       const meals = { ...change, reminders: [reminder("new meals")], meals: [lunch] };
       expect(await reminders.replan({ ...meals, planVersion })).toBe("recorded");
       const stale = { ...change, planVersion, reminders: [reminder("old meals")] };

@@ -65,7 +65,7 @@ export function newsContract({ store, restart }: Given): void {
       const w = await world(store());
       await cooked(w);
       const choice = { quietFrom: time("17:00"), quietUntil: time("20:00"), zone: "Etc/UTC" };
-      const base = { memberId: w.member.id, version: 1, reminders: [], replanAt: null };
+      const base = { memberId: w.member.id, version: 1, now: NOW, reminders: [], replanAt: null };
       await store().stores.reminders.replan({ ...base, choice });
       const input = { ...publication(w, recipe({ portions: 8 }), "c2"), tell: telling(w) };
       await store().stores.recipes.publish(input);

@@ -136,7 +136,7 @@ export function opsContract({ store }: Given): void {
       const said = (day: string) =>
         ({ mealId: slotRuleId("m"), date: date(day), kind: "skip" }) as const;
       const set = [said("2026-10-01"), said("2026-10-02"), said("2026-10-03")];
-      const plan = { memberId: w.member.id, version: 0, reminders: [], replanAt: null };
+      const plan = { memberId: w.member.id, version: 0, now: NOW, reminders: [], replanAt: null };
       await reminders.replan({ ...plan, exceptions: { set, clear: [] } });
       expect(await store().upkeep.pruneMealExceptions(date("2026-10-02"), async () => false)).toBe(
         0,

@@ -99,6 +99,7 @@ export function reminderContract({ store }: Given): void {
       const stale = {
         memberId: w.member.id,
         version: 0,
+        now: NOW,
         reminders: [reminder("stale")],
         replanAt: later(1),
         choice: { morning: time("06:00") },

@@ -109,7 +109,13 @@ export function textContract({ store, restart }: Given): void {
             time: time("01:02"),
             portions: 1,
           };
-          const plan = { memberId: w.member.id, version: 0, replanAt: null, meals: [meal] };
+          const plan = {
+            memberId: w.member.id,
+            version: 0,
+            now: NOW,
+            replanAt: null,
+            meals: [meal],
+          };
           await reminders.replan({ ...plan, reminders: [reminder(key, { about })] });
           const [row] = await reminders.coming(w.member.id, 10);
           expect([row?.key, row?.about]).toEqual([key, about]);

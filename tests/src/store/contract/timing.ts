@@ -53,7 +53,13 @@ export function timingContract({ store }: Given): void {
       const { deliveries, stores } = store();
       await stores.groups.set(w.member.groupId, { zone: "Asia/Tokyo" });
       // Derived from the zone as it was, written after the change.
-      const late = { memberId: w.member.id, version: 1, reminders: [], replanAt: later(900) };
+      const late = {
+        memberId: w.member.id,
+        version: 1,
+        now: NOW,
+        reminders: [],
+        replanAt: later(900),
+      };
       expect(await stores.reminders.replan(late)).toBe("recorded");
       expect(await deliveries.toReplan(NOW, 10)).toEqual([w.member.id]);
       expect(await stores.reminders.replan(late)).toBe("recorded");
