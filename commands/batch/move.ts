@@ -1,6 +1,6 @@
 import { z } from "zod";
 import type { MoveKind } from "../../shared/stock/decide.ts";
-import { WASTE_REASONS } from "../../shared/stock/types.ts";
+import { type Place, WASTE_REASONS } from "../../shared/stock/types.ts";
 import { command } from "../kit/command.ts";
 import { halvesText, requiredText, wordText } from "../kit/options.ts";
 import { loadStock } from "../kit/plan.ts";
@@ -17,6 +17,11 @@ const KINDS: Readonly<Record<(typeof DEEDS)[number], MoveKind>> = {
   "throw away": "threw away",
 };
 export const PLACES = ["fridge", "thawing", "freezer"] as const;
+/** What is thawed was frozen, and the other way about: of several lots only these are meant. */
+const FROM: Readonly<Partial<Record<MoveKind, readonly Place[]>>> = {
+  "set to thaw": ["freezer"],
+  froze: ["fridge", "thawing"],
+};
 
 export const batchMove = command({
   path: ["batch", "move"],
@@ -71,7 +76,7 @@ export const batchMove = command({
     }),
   handle: async (context, { what, recipe, portions = 1, place, reason }) => {
     const own = await loadStock(context.stores, context.member);
-    const found = whichLot(context, own, { recipe, place });
+    const found = whichLot(context, own, { recipe, place, places: FROM[KINDS[what]] });
     if (!("lot" in found)) return found;
     const wish = { lotId: found.lot.id, kind: KINDS[what], portions, reason: reason ?? null };
     const writing = { cause: context.causeId, seen: null, at: context.now };

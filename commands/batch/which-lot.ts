@@ -39,9 +39,17 @@ function lotsIn(stock: Stock, typed: string, place: Place | undefined): readonly
 export function whichLot(
   context: Context,
   stock: Stock,
-  asked: { readonly recipe: string; readonly place?: Place | undefined },
+  asked: {
+    readonly recipe: string;
+    readonly place?: Place | undefined;
+    /** Where it can only have been, given what was done with it; everywhere when not given. */
+    readonly places?: readonly Place[] | undefined;
+  },
 ): Shown | Reply {
-  const found = lotsIn(stock, asked.recipe, asked.place);
+  const all = lotsIn(stock, asked.recipe, asked.place);
+  const possible = all.filter(({ lot }) => asked.places?.includes(lot.place) ?? true);
+  // Where none is possible, why not is better said of the lot itself.
+  const found = possible.length > 0 ? possible : all;
   const [only] = found;
   if (only === undefined) {
     const where =

@@ -36,6 +36,14 @@ describe("moving by command", () => {
     expect(await places()).toEqual(expected);
   });
 
+  it.each([
+    [{ what: "thaw" }, [4, 1, 3]],
+    [{ what: "freeze", portions: "2" }, [2, 0, 6]],
+  ])("%o needs no place: only one of the places can be meant", async (raw, expected) => {
+    await move(raw);
+    expect(await places()).toEqual(expected);
+  });
+
   it("asks which where several are meant, and changes nothing", async () => {
     const reply = await move({ what: "eat" });
     expect(reply.heading).toMatch(/2 kinds of portions are meant: pick one/u);
