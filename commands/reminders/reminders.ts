@@ -1,7 +1,7 @@
 import { Temporal } from "temporal-polyfill";
 import { z } from "zod";
-import type { ReminderChoice } from "../../shared/reminder/types.ts";
-import type { Instant, PlainTime } from "../../shared/time.ts";
+import type { ReminderChoice, ReminderRow } from "../../shared/reminder/types.ts";
+import { type Instant, isBefore, type PlainTime } from "../../shared/time.ts";
 import { fold } from "../../shared/words/fold.ts";
 import { readTimeOfDay } from "../../shared/words/read-time-of-day.ts";
 import { writeTime, writeWhen } from "../../shared/words/write-when.ts";
@@ -160,18 +160,27 @@ async function completeZone(
     .map((zone) => ({ label: zone, value: zone }));
 }
 
+/** "due now" for what the sweep has yet to send. */
+function whenOf({ dueAt }: ReminderRow, { member, now }: Context): string {
+  return isBefore(now, dueAt) ? writeWhen(dueAt, member.choice.zone) : "due now";
+}
+
+function later(a: Instant, b: Instant): Instant {
+  return isBefore(a, b) ? b : a;
+}
+
 async function coming(context: Context, lead: string | null): Promise<Reply> {
   const { stores, member } = context;
   const kept = await stores.reminders.coming(member.id, SHOWN);
-  // What was put off or waits for a retry may have been dealt with since.
-  const list = (await currentReminders(stores, member, kept, context.now)).map(({ row }) => row);
+  // What was put off or waits for a retry may have been dealt with since, or have come too late.
+  const list = (await currentReminders(stores, member, kept, context.now))
+    .map(({ row }) => row)
+    .filter(({ helpsUntil }) => isBefore(context.now, helpsUntil));
   const away = awayUntil(member.choice, context.now);
   const { choice } = member;
   const [next] = list;
   const answer =
-    next === undefined
-      ? "No reminders are coming."
-      : `Next reminder: ${writeWhen(next.dueAt, choice.zone)}.`;
+    next === undefined ? "No reminders are coming." : `Next reminder: ${whenOf(next, context)}.`;
   return reply(lead === null ? answer : `${lead} ${answer}`, {
     parts: [
       ...(list.length === 0
@@ -180,8 +189,8 @@ async function coming(context: Context, lead: string | null): Promise<Reply> {
             rows(
               "Coming",
               list.map((row) => ({
-                label: writeWhen(row.dueAt, choice.zone),
-                figure: sayRow(row, { member, now: row.dueAt }),
+                label: whenOf(row, context),
+                figure: sayRow(row, { member, now: later(row.dueAt, context.now) }),
               })),
             ),
           ]),

@@ -23,8 +23,9 @@ export interface Sight {
 export function currentRow(row: ReminderRow, sight: Sight): ReminderRow | null {
   const lot = sight.stock.lots.find((one) => one.id === row.about.lotId);
   if (lot === undefined) return null;
-  if (!isBefore(sight.now, row.helpsUntil)) return missedRow(row, lot);
   const fact = factOf(row, lot, sight);
+  // By what it says now: a meal may have been moved, or the member may have gone where it is earlier.
+  if (!isBefore(sight.now, fact?.helpsUntil ?? row.helpsUntil)) return missedRow(row, lot);
   return fact === null ? null : { ...row, about: fact.about, helpsUntil: fact.helpsUntil };
 }
 

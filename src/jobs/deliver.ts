@@ -3,7 +3,7 @@ import type { Group, Member } from "../../commands/kit/ports.ts";
 import type { Reply } from "../../commands/kit/reply.ts";
 import { waitUntil } from "../../shared/reminder/hold.ts";
 import type { ReminderRow } from "../../shared/reminder/types.ts";
-import { type Instant, isBefore } from "../../shared/time.ts";
+import type { Instant } from "../../shared/time.ts";
 import type { Clock } from "../clock.ts";
 import type { Log } from "../log.ts";
 import { measure } from "./measure.ts";
@@ -80,13 +80,12 @@ function orAsDerived({ current, log }: Pick<DeliverParts, "current" | "log">): A
 
 async function sendAndSettle(
   parts: DeliverParts,
-  { nonce, rows, recipient, sendBy }: Taken,
+  { nonce, rows, recipient, isOurs }: Taken,
 ): Promise<Fate> {
   // Whole seconds, which a message can bear: whoever finds it later knows what it told in time.
   const wordedAt = parts.clock.now().round({ smallestUnit: "second", roundingMode: "floor" });
   const held = sorted(rows, wordedAt);
   const attempt = Math.max(...rows.map((row) => row.attempts), 1);
-  const isOurs = (): boolean => isBefore(parts.clock.now(), sendBy);
   const result = await send(parts, recipient, { held, nonce, attempt, wordedAt, isOurs });
   // An outage of the platform must not use up a safety reminder: it is tried for as long as it helps.
   const stillHelps = held.rows.length > 0;

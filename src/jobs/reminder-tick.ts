@@ -61,11 +61,9 @@ async function timed(parts: TickParts): Promise<TickReport> {
 
 async function sweep(parts: TickParts): Promise<TickReport> {
   const count: Count = { replanned: 0, sent: 0, retried: 0, failed: 0, expired: 0, errors: 0 };
-  // Delivering comes first: deriving anew drops what no longer helps, and after an outage that has to
-  // be told; for the same reason nothing is derived when not all could be claimed. What is due still
-  // follows from the stock, for every change of that rewrites it at once.
-  const { isCut } = await deliverAll(parts, count);
-  if (isCut) return count;
+  // Delivering comes first: what is due is told before anything takes long. It still follows from the
+  // stock, for every change of that rewrites it at once.
+  await deliverAll(parts, count);
   await noted(parts, count, "replanning", () => replanAll(parts, count));
   if (count.replanned > 0) await deliverAll(parts, count);
   return count;
@@ -91,20 +89,13 @@ async function replanAll(parts: TickParts, count: Count): Promise<void> {
   }
 }
 
-/** Of one walk through what is due. */
-interface Course {
-  /** Messages that this walk has seen. */
-  readonly seen: Set<string>;
-  /** It ended before all that is due was claimed. */
-  isCut: boolean;
-}
+/** Messages that one walk through what is due has seen. */
+type Seen = Set<string>;
 
-async function deliverAll(parts: TickParts, count: Count): Promise<Course> {
-  const course: Course = { seen: new Set(), isCut: false };
-  await inLanes(parts.lanes ?? LANES, takings(parts, count, course), async (taken) => {
+async function deliverAll(parts: TickParts, count: Count): Promise<void> {
+  await inLanes(parts.lanes ?? LANES, takings(parts, count, new Set()), async (taken) => {
     await noted(parts, count, "delivering", async () => tally(count, await deliver(parts, taken)));
   });
-  return course;
 }
 
 /**
@@ -114,12 +105,12 @@ async function deliverAll(parts: TickParts, count: Count): Promise<Course> {
 async function* takings(
   parts: TickParts,
   count: Count,
-  course: Course,
+  seen: Seen,
 ): AsyncGenerator<Taken, void, undefined> {
   for (let found = 1; found > 0; ) {
-    const again = await abandoned(parts, count, course);
+    const again = await abandoned(parts, count, seen);
     found = again.length;
-    for await (const batch of batches(parts, count, course, again)) {
+    for await (const batch of batches(parts, count, seen, again)) {
       found += batch.length;
       yield* inTime(parts, batch);
     }
@@ -143,31 +134,26 @@ function isStopping({ stopping }: TickParts): boolean {
 async function* batches(
   parts: TickParts,
   count: Count,
-  course: Course,
+  seen: Seen,
   again: readonly Delivery[],
 ): AsyncGenerator<readonly Taken[], void, undefined> {
   const atATime = parts.lanes ?? LANES;
   for (let from = 0; from < again.length && !isStopping(parts); from += atATime) {
     const some = again.slice(from, from + atATime);
-    yield (await claimWith(parts, count, () => takeAgain(parts, some))) ?? [];
+    yield await claimWith(parts, count, () => takeAgain(parts, some));
   }
   for (let fresh = 0; fresh < PAGE && !isStopping(parts); ) {
     const taken = await claimWith(parts, count, () => takeNext(parts, atATime));
-    course.isCut ||= taken === null;
-    if (taken === null || taken.length === 0) return;
+    if (taken.length === 0) return;
     fresh += taken.length;
     // Should the clock jump over its lease, a message that is under way in a lane is not taken into another.
-    for (const { nonce } of taken) course.seen.add(nonce);
+    for (const { nonce } of taken) seen.add(nonce);
     yield taken;
   }
 }
 
 /** Messages of an earlier try that this walk has not seen yet. */
-async function abandoned(
-  parts: TickParts,
-  count: Count,
-  { seen }: Course,
-): Promise<readonly Delivery[]> {
+async function abandoned(parts: TickParts, count: Count, seen: Seen): Promise<readonly Delivery[]> {
   let found: readonly Delivery[] = [];
   await noted(parts, count, "looking for earlier tries", async () => {
     found = messagesOf(await parts.deliveries.abandoned(parts.clock.now(), PAGE));
@@ -177,13 +163,13 @@ async function abandoned(
   return unseen;
 }
 
-/** Null when it could not be asked. */
+/** None when it could not be asked. */
 async function claimWith(
   parts: TickParts,
   count: Count,
   work: () => Promise<readonly Taken[]>,
-): Promise<readonly Taken[] | null> {
-  let taken: readonly Taken[] | null = null;
+): Promise<readonly Taken[]> {
+  let taken: readonly Taken[] = [];
   await noted(parts, count, "claiming", async () => {
     taken = await work();
     if (taken.length === 0) return;

@@ -38,8 +38,8 @@ const DERIVED_WITHIN = { minutes: 3 };
 /**
  * Whether rows are certain to be true as they stand, so that the stock need not be looked at again: on
  * time, at the first try, and neither did the stock, meals or times change since they were claimed
- * (every change rewrites what is still scheduled), nor are they to be derived anew by now. Not what was
- * put off, nor news of recipes, which no rewrite touches; nor for a member who may be away.
+ * (every change rewrites what is not due yet, and has the rest derived anew), nor is that to be by now.
+ * Not what was put off, nor news of recipes, which no rewrite touches; nor for a member who may be away.
  */
 export function isAsDerived({ rows, recipient, planVersion }: Taken, now: Instant): boolean {
   if (recipient === null || recipient === "unreadable") return false;

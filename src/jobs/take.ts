@@ -1,5 +1,5 @@
 import { type Delivery, messagesOf } from "../../shared/reminder/group.ts";
-import type { Instant } from "../../shared/time.ts";
+import { isBefore } from "../../shared/time.ts";
 import type { Clock } from "../clock.ts";
 import type { Deliveries, Recipient } from "./ports.ts";
 
@@ -17,8 +17,8 @@ export interface Taken extends Delivery {
   readonly recipient: Recipient | "unreadable" | null;
   /** The plan that its rows followed from when they were claimed; null when they waited since another try. */
   readonly planVersion: number | null;
-  /** No request for it is begun after this. */
-  readonly sendBy: Instant;
+  /** Once it says no, no request for it is begun: another process may take it soon. */
+  readonly isOurs: () => boolean;
 }
 
 const LEASE = { minutes: 2 };
@@ -26,7 +26,7 @@ const LEASE = { minutes: 2 };
  * Before the lease is over, since a request that was begun may take 15 s (`src/discord/mailbox.ts`), and
  * the clocks of two machines may differ by half a minute.
  */
-const SEND_WITHIN = { seconds: 75 };
+const SEND_WITHIN_MS = 75_000;
 /** All that falls due for one member within the same half hour is one message. */
 const MERGE_WINDOW = { minutes: 30 };
 
@@ -44,7 +44,7 @@ export async function takeNext(parts: TakeParts, limit: number): Promise<readonl
   const ours = messagesOf(rows).map((message) => ({
     ...message,
     planVersion: planVersions.get(message.memberId) ?? null,
-    sendBy: now.add(SEND_WITHIN),
+    isOurs: claimOf(clock),
   }));
   return withRecipients(parts, ours);
 }
@@ -65,9 +65,16 @@ export async function takeAgain(
     const lease = { worker, now, leaseUntil: now.add(LEASE) };
     const rows = await deliveries.claimAgain({ memberId, nonce, ...lease });
     if (rows.length === 0) continue;
-    ours.push({ ...message, rows, planVersion: null, sendBy: now.add(SEND_WITHIN) });
+    ours.push({ ...message, rows, planVersion: null, isOurs: claimOf(clock) });
   }
   return withRecipients(parts, ours);
+}
+
+/** A claim made now. By both clocks: one may be set back, the other stops while the machine sleeps. */
+function claimOf(clock: Clock): () => boolean {
+  const sendBy = clock.now().add({ milliseconds: SEND_WITHIN_MS });
+  const startMs = performance.now();
+  return () => isBefore(clock.now(), sendBy) && performance.now() - startMs < SEND_WITHIN_MS;
 }
 
 async function withRecipients(

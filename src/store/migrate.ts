@@ -5,7 +5,7 @@ import { PrismaBetterSqlite3 } from "@prisma/adapter-better-sqlite3";
 import { PrismaPg } from "@prisma/adapter-pg";
 import type { MigrationList } from "@prisma/schema-engine-wasm/schema_engine_bg";
 import { NO_FILTERS, withSchemaEngine } from "./schema-engine.ts";
-import { connectionSettings, wholeScripts } from "./server-connection.ts";
+import { connectionSettings, heard, wholeScripts } from "./server-connection.ts";
 
 /** The committed migrations of each database: two folders kept in step by prisma/make-migration.mjs. */
 const FOLDERS = {
@@ -85,7 +85,7 @@ export async function migratePostgres(
   migrationsList?: MigrationList,
 ): Promise<readonly string[]> {
   const list = migrationsList ?? (await readMigrations("postgresql"));
-  const factory = new PrismaPg(connectionSettings(url));
+  const factory = heard(new PrismaPg(connectionSettings(url)));
   const holder = await factory.connect();
   try {
     const lock = await holder.startTransaction();

@@ -1,10 +1,9 @@
 import { isAgain } from "../../shared/reminder/again.ts";
-import { isOnTime } from "../../shared/reminder/hold.ts";
 import { isNotice } from "../../shared/reminder/notice.ts";
 import type { DerivedReminder } from "../../shared/reminder/types.ts";
 import { type Instant, isBefore } from "../../shared/time.ts";
 import { aboutDocument } from "./about-document.ts";
-import { toColumn, toInstant, toText } from "./documents.ts";
+import { toColumn, toText } from "./documents.ts";
 
 /** As much of a kept reminder as the comparison needs. */
 export interface KnownReminder extends ReminderColumns {
@@ -18,6 +17,8 @@ export interface ReminderDiff {
   readonly update: readonly { readonly id: string; readonly columns: ReminderColumns }[];
   /** Ids of rows that no longer follow from the stock. */
   readonly remove: readonly string[];
+  /** Whether rows were left as they are because they are due. */
+  readonly leavesDue: boolean;
 }
 
 /** Everything of a reminder that a rewrite may change, as its columns hold it. */
@@ -46,10 +47,6 @@ function same(a: ReminderColumns, b: ReminderColumns): boolean {
   );
 }
 
-function isOverdue({ dueAt }: ReminderColumns, now: Instant): boolean {
-  return !isOnTime({ dueAt: toInstant(dueAt) }, now);
-}
-
 /** One reminder a key; of two with the same key the earlier. */
 function byKey(desired: readonly DerivedReminder[]): ReadonlyMap<string, DerivedReminder> {
   const map = new Map<string, DerivedReminder>();
@@ -73,17 +70,19 @@ export interface Rewrite {
  * What must be written so that the scheduled rows become the derived set. Rows that are on their way or
  * done (claimed, sent, failed, expired) stay as they are, and their key is not scheduled again: nobody
  * is told the same thing twice. So does what a member put off, and what is told of a recipe: neither
- * follows from the stock, and both are looked at when they are sent. And so does what is overdue, as
- * after an outage: it is the sweep's to look at and to tell, as too late if need be. Derived anew it
- * would be put off, or vanish untold.
+ * follows from the stock, and both are looked at when they are sent. And so does what is due, be it by
+ * days after an outage: it is the sweep's to look at and to tell, as too late if need be. Derived anew
+ * it would be put off, or vanish untold.
  */
 export function diffReminders({ known, reminders, now }: Rewrite): ReminderDiff {
   const wanted = byKey(reminders);
   const knownKeys = new Set(known.map((row) => row.key));
-  const scheduled = known.filter(
-    (row) =>
-      row.state === "scheduled" && !isAgain(row.key) && !isNotice(row) && !isOverdue(row, now),
+  const derived = known.filter(
+    (row) => row.state === "scheduled" && !isAgain(row.key) && !isNotice(row),
   );
+  // A column that holds no time at all is not due: it is written anew.
+  const isDue = (row: KnownReminder): boolean => row.dueAt.getTime() <= now.epochMilliseconds;
+  const scheduled = derived.filter((row) => !isDue(row));
   return {
     insert: [...wanted.values()].filter((reminder) => !knownKeys.has(reminder.key)),
     update: scheduled.flatMap((row) => {
@@ -93,5 +92,6 @@ export function diffReminders({ known, reminders, now }: Rewrite): ReminderDiff 
       return same(row, columns) ? [] : [{ id: row.id, columns }];
     }),
     remove: scheduled.filter((row) => !wanted.has(row.key)).map((row) => row.id),
+    leavesDue: derived.some(isDue),
   };
 }

@@ -1,6 +1,8 @@
 import type { MemberId } from "../../shared/ids.ts";
 import type { DerivedReminder } from "../../shared/reminder/types.ts";
+import type { Instant } from "../../shared/time.ts";
 import { chunks } from "./chunks.ts";
+import { toColumnOrNull } from "./documents.ts";
 import type { Prisma, PrismaClient } from "./generated/client.ts";
 import { columnsOf, diffReminders, type KnownReminder, type Rewrite } from "./reminder-diff.ts";
 
@@ -45,19 +47,27 @@ export async function readStanding(
   return { ...versions, known: [...scheduled, ...others.flat()] };
 }
 
+/** A derived set of reminders, to take the place of those that are kept. */
+interface NewSet extends Rewrite {
+  /** When they are to be derived anew. */
+  readonly replanAt: Instant | null;
+}
+
 /**
  * The statements that turn the known rows into the derived set, for an array transaction that is
  * conditional on the standing. A delivery may claim a row meanwhile: each statement touches a row only
- * while it is still scheduled.
+ * while it is still scheduled. Where rows are left because they are due, all is derived anew at once:
+ * until then nobody takes them for certain, since what they say may have changed.
  */
 export function rewriteReminders(
   db: PrismaClient,
   memberId: MemberId,
-  rewrite: Rewrite,
+  set: NewSet,
   newId: () => string,
 ): Prisma.PrismaPromise<unknown>[] {
-  const { insert, update, remove } = diffReminders(rewrite);
+  const { insert, update, remove, leavesDue } = diffReminders(set);
   return [
+    replanLater(db, memberId, toColumnOrNull(leavesDue ? set.now : set.replanAt)),
     ...chunks(remove).map((ids) =>
       db.reminder.deleteMany({ where: { id: { in: [...ids] }, state: "scheduled" } }),
     ),
@@ -102,7 +112,7 @@ export const AT_ONCE = new Date(0);
  * Sets when a member's reminders are derived anew, for the same array transaction. Not when that was
  * asked for meanwhile (the group's zone changed, say): what is being written may come from before.
  */
-export function replanLater(
+function replanLater(
   db: PrismaClient,
   memberId: MemberId,
   replanAt: Date | null,

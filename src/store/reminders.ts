@@ -14,7 +14,6 @@ import {
   isAsPlanned,
   moveOn,
   readStanding,
-  replanLater,
   rewriteReminders,
   type Standing,
 } from "./reminder-rewrite.ts";
@@ -99,7 +98,6 @@ function write(
       ...profileColumns(plan.profile ?? {}),
       ...(deliverTo !== undefined && { deliverTo }),
     }),
-    replanLater(db, memberId, toColumnOrNull(plan.replanAt)),
     ...rewriteMeals(db, plan),
     ...rewriteExceptions(db, plan, newId),
     ...rewriteReminders(db, memberId, { ...plan, known: standing.known }, newId),

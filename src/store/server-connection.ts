@@ -1,5 +1,5 @@
 import type { PrismaPg } from "@prisma/adapter-pg";
-import { DriverAdapterError, type SqlDriverAdapterFactory } from "@prisma/driver-adapter-utils";
+import { DriverAdapterError } from "@prisma/driver-adapter-utils";
 import type { withSchemaEngine } from "./schema-engine.ts";
 
 /** The server keeps text in an encoding that cannot hold every sign. */
@@ -36,12 +36,15 @@ export function connectionSettings(connectionString: string) {
   };
 }
 
+/** What makes connections to a server. */
+type ServerFactory = Pick<PrismaPg, "provider" | "adapterName" | "connect" | "connectToShadowDb">;
+
 /**
  * The same factory, whose connections always have somebody who listens to their errors. The pool lets
  * go of one before whoever asked for it listens; a server that ends it at that very moment would, unheard,
  * end the process. Whoever uses the connection learns of it at the next statement.
  */
-export function heard(factory: PrismaPg): Pick<PrismaPg, "connect"> & SqlDriverAdapterFactory {
+export function heard(factory: PrismaPg): ServerFactory {
   return {
     provider: factory.provider,
     adapterName: factory.adapterName,
@@ -52,6 +55,7 @@ export function heard(factory: PrismaPg): Pick<PrismaPg, "connect"> & SqlDriverA
       });
       return adapter;
     },
+    connectToShadowDb: () => factory.connectToShadowDb(),
   };
 }
 
@@ -69,7 +73,7 @@ function refused(error: unknown): never {
  * The same factory, sending a script as one message instead of statement by statement. The server runs
  * that as one transaction, so that a migration is made whole or not at all.
  */
-export function wholeScripts(factory: PrismaPg): Factory {
+export function wholeScripts(factory: ServerFactory): Factory {
   const connect = async () => {
     const adapter = await factory.connect();
     // Without a limit of time: making an index of a large table may take minutes.

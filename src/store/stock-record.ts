@@ -3,14 +3,13 @@ import type { MemberId } from "../../shared/ids.ts";
 import type { Batch, Lot, StockChange } from "../../shared/stock/types.ts";
 import { isHalves } from "../../shared/words/halves.ts";
 import { asMadeDocument } from "./as-made.ts";
-import { keepingDocument, sumsDocument, toColumn, toColumnOrNull, toText } from "./documents.ts";
+import { keepingDocument, sumsDocument, toColumn, toText } from "./documents.ts";
 import type { Prisma, PrismaClient } from "./generated/client.ts";
 import { isConflict, patiently } from "./patience.ts";
 import {
   isAsPlanned,
   moveOn,
   readStanding,
-  replanLater,
   rewriteReminders,
   type Standing,
 } from "./reminder-rewrite.ts";
@@ -108,7 +107,6 @@ function write(
   const [newChange, ...movements] = createChange(db, change);
   return db.$transaction([
     moveOn(db, memberId, standing, { stockVersion: change.version }),
-    replanLater(db, memberId, toColumnOrNull(plan.replanAt)),
     ...(newChange === undefined ? [] : [newChange]),
     ...(plan.newBatch === null ? [] : [createBatch(db, plan.newBatch)]),
     ...plan.lots.map((lot) => writeLot(db, memberId, lot, standing.lots.has(lot.id))),

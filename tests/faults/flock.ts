@@ -90,8 +90,8 @@ class Flight {
     this.#weather = new Weather(plan.number, counts, { jump, moves: () => this.#moves });
     server.platform.world.nowMs = () => this.#nowMs();
     server.platform.faults.decide = (received) => {
-      const act = this.#killer.at(received);
-      return act ?? this.#weather.over(received);
+      const cut = this.#weather.afterMove(received);
+      return cut ?? this.#killer.at(received) ?? this.#weather.over(received);
     };
     const make = plan.stage === "bot" ? botProcesses : sweepProcesses;
     this.#processes = make(this.#stand);

@@ -145,6 +145,10 @@ export function isMessagePost({ method, path }: Received): boolean {
   return method === "POST" && MESSAGES.test(path);
 }
 
+function isOfReminders({ path }: Received): boolean {
+  return /^\/(channels|users)\//u.test(path);
+}
+
 /** What a request is about, whichever order requests come in. */
 function subject(received: Received): string {
   const body = obj(received.body);
@@ -171,12 +175,16 @@ export class Weather {
     this.#sky = { ...sky, jump };
   }
 
+  /** What becomes of a request that was under way when the clock moved; null for every other one. */
+  afterMove(received: Received): Act | null {
+    if (!isOfReminders(received)) return null;
+    if (performance.now() - this.#jumpedMs >= BEGUN_BEFORE_MS) return null;
+    countIn(this.#counts, "connection dropped as the clock moved");
+    return undone("reset");
+  }
+
   over(received: Received): Act | null {
-    if (this.rate === 0 || !/^\/(channels|users)\//u.test(received.path)) return null;
-    if (performance.now() - this.#jumpedMs < BEGUN_BEFORE_MS) {
-      countIn(this.#counts, "connection dropped as the clock moved");
-      return undone("reset");
-    }
+    if (this.rate === 0 || !isOfReminders(received)) return null;
     const about = subject(received);
     const nth = (this.#seen.get(about) ?? 0) + 1;
     this.#seen.set(about, nth);

@@ -2,7 +2,6 @@ import { afterEach, describe, expect, it } from "vitest";
 import { groupId } from "../../../shared/ids.ts";
 import { buttonOf, MEMBER, wordsOf } from "../../kit/bot.ts";
 import { openReminded, type Reminded } from "../../kit/reminded.ts";
-import { instant } from "../../kit/stock.ts";
 
 let kitchen: Reminded;
 afterEach(() => kitchen.test.close());
@@ -76,44 +75,6 @@ describe("while a member is away", () => {
     expect(await told("2026-10-13T19:00:00Z")).toEqual([]);
     expect(await told("2026-10-14T06:59:00Z")).toEqual([]);
     expect((await told("2026-10-14T07:00:00Z")).join()).toMatch(/Move 1 portion/u);
-  });
-});
-
-/** Cooks the same once more. */
-async function cookAgain({ test }: Reminded): Promise<void> {
-  const asked = { recipe: "Barley and lamb pot", cooked: "now" };
-  expect((await test.ask(MEMBER, "batch log", asked)).heading).toMatch(/^Logged/u);
-}
-
-describe("after an outage, a member who is faster than the sweep", () => {
-  const first: readonly (readonly [string, (member: Reminded) => Promise<unknown>])[] = [
-    ["sets another hour", ({ test }) => test.ask(MEMBER, "reminders", { evening: "19:00" })],
-    ["logs another batch", cookAgain],
-  ];
-
-  it.each(first)("is told what they missed all the same: %s", async (_, act) => {
-    kitchen = await openReminded(true);
-    const { test, told } = kitchen;
-    await told("2026-10-12T18:00:00Z");
-    // Down from Monday evening to Thursday noon: Tuesday's thaw and Wednesday's last day go untold.
-    test.clock.advanceTo(instant("2026-10-15T11:00:00Z"));
-    await act(kitchen);
-    const [message, ...more] = await told("2026-10-15T11:00:10Z");
-    expect(more).toEqual([]);
-    expect(message).toMatch(/Throw away \d portions?/u);
-    expect(message).toMatch(/missed/u);
-    expect(await told("2026-10-15T11:01:00Z")).toEqual([]);
-  });
-
-  it("is not told of what is gone by then", async () => {
-    kitchen = await openReminded(true);
-    const { test, told } = kitchen;
-    await told("2026-10-12T18:00:00Z");
-    test.clock.advanceTo(instant("2026-10-15T11:00:00Z"));
-    const stock = await test.ask(MEMBER, "stock");
-    await test.press(MEMBER, buttonOf(stock, "Threw away 3"));
-    const words = (await told("2026-10-15T11:00:10Z")).join();
-    expect(words).not.toMatch(/Throw away|last good day/iu);
   });
 });
 

@@ -128,6 +128,9 @@ describe("the whole path on Discord", () => {
     expect(logged.text).toContain("Freeze now");
     const froze = await server.press(member, logged.message, "Froze 5 portions");
     expect(froze.text).toContain("Froze 5 portions of Barley and lamb pot.");
+    // "Freeze 5" fell due in the minute in which they were frozen: it must not be told any more.
+    await until("2026-10-11T18:01:00Z");
+    expect(server.directMessages(member)).toEqual([]);
     await until("2026-10-13T18:00:00Z");
     await whole.tick();
     const [thaw, ...more] = server

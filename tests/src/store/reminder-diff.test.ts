@@ -4,6 +4,8 @@ import { REMINDER_STATES } from "../../../shared/reminder/types.ts";
 import { columnsOf, diffReminders } from "../../../src/store/reminder-diff.ts";
 import { later, NOW, reminder } from "./kit.ts";
 
+/** Nothing of what is made up here is due. */
+const EARLIER = later(-1);
 const key = fc.constantFrom(..."abcdef");
 const desired = fc
   .uniqueArray(fc.record({ key, due: fc.nat(3) }), { selector: (one) => one.key })
@@ -28,7 +30,7 @@ describe("the difference between kept and derived reminders", () => {
         const { insert, update, remove } = diffReminders({
           known: rows,
           reminders: wanted,
-          now: NOW,
+          now: EARLIER,
         });
         const touched = [...update.map(({ id }) => id), ...remove];
         const states = rows.filter(({ id }) => touched.includes(id)).map(({ state }) => state);
@@ -45,7 +47,7 @@ describe("the difference between kept and derived reminders", () => {
         const { insert, update, remove } = diffReminders({
           known: rows,
           reminders: wanted,
-          now: NOW,
+          now: EARLIER,
         });
         const after = [
           ...rows
@@ -58,10 +60,11 @@ describe("the difference between kept and derived reminders", () => {
             ...columnsOf(one),
           })),
         ];
-        expect(diffReminders({ known: after, reminders: wanted, now: NOW })).toEqual({
+        expect(diffReminders({ known: after, reminders: wanted, now: EARLIER })).toEqual({
           insert: [],
           update: [],
           remove: [],
+          leavesDue: false,
         });
         for (const one of wanted) {
           const row = after.find((each) => each.key === one.key);
@@ -83,16 +86,24 @@ describe("the difference between kept and derived reminders", () => {
   });
 
   test.each([
-    ["is overdue", -10, true],
-    ["has just become due", -9, false],
+    ["is due", 0, true],
+    ["is days overdue", -4_000, true],
+    ["is not due yet", 1, false],
   ])("a row that %s: left to the sweep, neither put off nor removed: %s", (_, minutes, isLeft) => {
     const columns = columnsOf(reminder("a", { dueAt: later(minutes) }));
     const known = [{ id: "1", key: "a", state: "scheduled", ...columns }];
     const gone = diffReminders({ known, reminders: [], now: NOW });
-    expect(gone.remove).toEqual(isLeft ? [] : ["1"]);
+    expect([gone.remove, gone.leavesDue]).toEqual([isLeft ? [] : ["1"], isLeft]);
     const moved = diffReminders({ known, reminders: [reminder("a")], now: NOW });
-    expect(moved.update).toHaveLength(isLeft ? 0 : 1);
+    expect([moved.update.length, moved.leavesDue]).toEqual([isLeft ? 0 : 1, isLeft]);
     expect(moved.insert).toEqual([]);
+  });
+
+  test("a row whose time cannot be read is mended, or goes", () => {
+    const columns = { ...columnsOf(reminder("a")), dueAt: new Date(Number.NaN) };
+    const known = [{ id: "1", key: "a", state: "scheduled", ...columns }];
+    expect(diffReminders({ known, reminders: [reminder("a")], now: NOW }).update).toHaveLength(1);
+    expect(diffReminders({ known, reminders: [], now: NOW }).remove).toEqual(["1"]);
   });
 
   test("an unchanged row is not written", () => {

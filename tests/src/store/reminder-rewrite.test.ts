@@ -38,7 +38,7 @@ describe("a rewrite decided before somebody else came in between", () => {
       ...rewriteReminders(
         db,
         w.member.id,
-        { known: standing.known, reminders: wanted, now: NOW },
+        { known: standing.known, reminders: wanted, now: NOW, replanAt: null },
         newId,
       ),
     ]);
@@ -55,7 +55,7 @@ describe("a rewrite decided before somebody else came in between", () => {
       ...rewriteReminders(
         db,
         w.member.id,
-        { known: standing.known, reminders: wanted, now: NOW },
+        { known: standing.known, reminders: wanted, now: NOW, replanAt: null },
         newId,
       ),
     ]);

@@ -47,6 +47,22 @@ export function timingContract({ store }: Given): void {
       expect(await deliveries.toReplan(later(99), 10)).toEqual([]);
     });
 
+    test("a rewrite leaves what is due to be told, and has the member replanned at once", async () => {
+      const w = await world(store());
+      const { deliveries, stores } = store();
+      await remind(w, [reminder("due", { dueAt: NOW }), reminder("to come")]);
+      await remind(w, []);
+      const keys = async () =>
+        (await stores.reminders.coming(w.member.id, 10)).map(({ key }) => key);
+      expect(await keys()).toEqual(["due"]);
+      expect(await deliveries.toReplan(NOW, 10)).toEqual([w.member.id]);
+      const { nonce, ids } = messageOf(await claimDue(store(), { due: NOW, at: NOW }));
+      const result = { state: "sent", messageId: "m", where: "channel" } as const;
+      await deliveries.settle({ nonce, ids, worker: "w", at: NOW, result });
+      await remind(w, []);
+      expect(await deliveries.nextDue()).toBeNull();
+    });
+
     test("a new zone of the group is not overtaken by what was derived before it", async () => {
       const w = await world(store());
       await cooked(w, { replanAt: later(600) });
