@@ -141,7 +141,10 @@ export function reminderContract({ store }: Given): void {
 
     test("after any series of rewrites the scheduled rows are the last derived set", async () => {
       const w = await world(store());
-      const one = fc.record({ key: fc.constantFrom(..."abcdefgh"), due: fc.integer({ min: 1, max: 500 }) });
+      const one = fc.record({
+        key: fc.constantFrom(..."abcdefgh"),
+        due: fc.integer({ min: 1, max: 500 }),
+      });
       const set = fc.uniqueArray(one, { selector: ({ key }) => key, maxLength: 8 });
       await fc.assert(
         fc.asyncProperty(fc.array(set, { minLength: 1, maxLength: 4 }), async (series) => {
