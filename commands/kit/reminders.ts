@@ -42,8 +42,8 @@ export interface Reminders {
   /** Scheduled and claimed reminders of a member, by due time, at most `limit`. */
   coming(memberId: MemberId, limit: number): Promise<readonly ReminderRow[]>;
   /**
-   * Rewrites a member's scheduled reminders to the derived set, those left alone that are overdue and so
-   * the sweep's to tell, and applies the other changes with it.
+   * Rewrites a member's scheduled reminders to the derived set, but for those that are due and so the
+   * sweep's to tell, and applies the other changes with it.
    * "moved on" when the stock's version, or the plan's, is another by now: nothing written.
    */
   replan(plan: Replan): Promise<"recorded" | "moved on">;
