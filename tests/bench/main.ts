@@ -52,38 +52,42 @@ results.push(
       what: "a batch logged: stock, ledger and reminders",
       ms: median(log),
       budgetMs: 40,
-      reference: { name: "8 rows in one better-sqlite3 transaction", ms: median(rows) },
+      reference: { name: "8 rows in one better-sqlite3 transaction", ms: median(rows), times: 300 },
     },
     write,
   ),
 );
 
-// The claim of a message among 100,000 waiting rows, of which 100 fall due each minute from an hour later on.
+// The claim of a message among 100,000 waiting rows, of which 100 fall due each hour.
 const full = await openBench(join(folder, "sweep.db"));
 const now = Temporal.Instant.from("2026-10-25T12:00:00Z");
 fillReminders(join(folder, "sweep.db"), memberId(full.memberId), now, {
   waiting: 100_000,
   due: 100,
 });
-let minute = 59;
+let hour = 0;
 const sweep = await timed(async () => {
-  const at = now.add({ minutes: minute });
-  minute += 1;
+  const at = now.add({ hours: hour });
+  hour += 1;
   const lease = { worker: "bench", now: at, until: at, leaseUntil: at.add({ minutes: 2 }) };
   const { rows } = await full.deliveries.claimNext({ ...lease, limit: 8 });
   if (rows.length < 99) throw new Error(`expected a hundred due rows, got ${rows.length}`);
 }, 100);
 const raw = new Database(join(folder, "sweep.db"), { readonly: true });
 const select = raw.prepare(
-  "SELECT * FROM Reminder WHERE state = 'scheduled' AND dueAt <= ? ORDER BY dueAt LIMIT 200",
+  "SELECT * FROM Reminder WHERE state = 'scheduled' AND dueAt <= ? ORDER BY dueAt LIMIT 100",
 );
-const bare = await timed(() => select.all(full.instantText(now)), 100);
+// A hundred rows that no sweep above has taken.
+const next = full.instantText(now.add({ hours: hour }));
+const bare = await timed(() => {
+  if (select.all(next).length < 99) throw new Error("expected a hundred rows that nobody took");
+}, 100);
 raw.close();
 await full.close();
 results.push(
   report(
     {
-      what: "a sweep over 100,000 waiting rows, 100 due",
+      what: "the claim of a hundred due rows among 100,000 waiting ones",
       ms: median(sweep),
       budgetMs: 25,
       reference: { name: "the bare better-sqlite3 query", ms: median(bare) },
@@ -93,4 +97,5 @@ results.push(
 );
 
 await rm(folder, { recursive: true, force: true });
-if (results.includes(false)) process.exitCode = 1;
+// Not 1, which says that the bench itself broke.
+if (results.includes(false)) process.exitCode = 2;

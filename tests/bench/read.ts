@@ -48,7 +48,11 @@ export async function benchRead(write: (line: string) => void): Promise<boolean>
         what: `${LABELLED.length} lines read, foods not looked up`,
         ms: median(read),
         budgetMs: LABELLED.length / LINES_A_MS,
-        reference: { name: "js-quantities parsing as many bare amounts", ms: median(parsed) },
+        reference: {
+          name: "js-quantities parsing as many bare amounts",
+          ms: median(parsed),
+          times: 8,
+        },
       },
       write,
     ),
@@ -60,6 +64,7 @@ export async function benchRead(write: (line: string) => void): Promise<boolean>
         reference: {
           name: `js-quantities parsing ${LABELLED.length} bare amounts`,
           ms: median(parsed),
+          times: 2500,
         },
       },
       write,
@@ -69,7 +74,7 @@ export async function benchRead(write: (line: string) => void): Promise<boolean>
         what: "a recipe of 60 lines read, matched, scaled and summed",
         ms: median(whole),
         budgetMs: 15,
-        reference: { name: "JSON out and in of the result", ms: median(clone) },
+        reference: { name: "JSON out and in of the result", ms: median(clone), times: 60 },
       },
       write,
     ),
@@ -130,6 +135,8 @@ const HOSTILE = [
   "–",
 ];
 
+const MOST_TIMES = 5;
+
 /**
  * Four times the text takes at most about four times as long, whether the lines are longer or more. A
  * quarter is allowed for what is built up once and for noise.
@@ -148,10 +155,17 @@ async function growth(
       return Math.min(...(await timed(() => readRecipe(said, foods), 15, 2)));
     };
     const pairs = [
-      [await took(33, 150), await took(33, 600), "longer lines"],
-      [await took(12, 400), await took(48, 400), "more lines"],
+      [async () => ({ small: await took(33, 150), large: await took(33, 600) }), "longer lines"],
+      [async () => ({ small: await took(12, 400), large: await took(48, 400) }), "more lines"],
     ] as const;
-    for (const [small, large, how] of pairs) {
+    for (const [take, how] of pairs) {
+      let { small, large } = await take();
+      // What the machine was busy with meanwhile is not there each time; what the text does is.
+      for (let again = 0; again < 3 && large / small > MOST_TIMES; again += 1) {
+        const next = await take();
+        small = Math.min(small, next.small);
+        large = Math.min(large, next.large);
+      }
       const factor = large / small;
       // Below a tenth of a millisecond there is nothing to measure.
       if (small > 0.1 && factor > worst.factor) {
@@ -159,7 +173,7 @@ async function growth(
       }
     }
   }
-  const isLinear = worst.factor <= 5;
+  const isLinear = worst.factor <= MOST_TIMES;
   write(
     `four times the hostile text takes at most ${worst.factor.toFixed(1)} times as long (${worst.name}: ${worst.ms.toFixed(1)} ms): ${isLinear ? "ok" : "more than linear"}`,
   );
