@@ -67,6 +67,8 @@ export interface Groups {
 }
 
 export interface Members {
+  /** A member of this group and the group, as both are kept; null where one was never seen. */
+  known(groupId: GroupId, userId: string): Promise<{ group: Group; member: Member } | null>;
   /** The member of this group, made with the group's zone and the default times when first seen. */
   open(groupId: GroupId, userId: string, name: string): Promise<Member>;
   find(id: MemberId): Promise<Member | null>;
@@ -142,8 +144,15 @@ export interface Drafts {
 }
 
 export interface Recipes {
-  /** Newest revision by exact id or by title (case and accents folded); null when there is none in this group. */
-  find(groupId: GroupId, idOrTitle: string): Promise<PublishedRecipe | null>;
+  /**
+   * Newest revision by exact id or by title (case and accents folded); null when there is none in this
+   * group. What was found before under the same `recipesVersion` is not looked for again.
+   */
+  find(
+    groupId: GroupId,
+    idOrTitle: string,
+    recipesVersion?: number,
+  ): Promise<PublishedRecipe | null>;
   /** Titles and tags that hold all words typed, by title, at most `limit`. Empty text lists all. */
   search(groupId: GroupId, typed: string, limit: number): Promise<readonly RecipeSummary[]>;
   /** The newest revision of every recipe that is not withdrawn, by title. To be kept for `recipesVersion`. */

@@ -65,7 +65,9 @@ export const completeSwap: Completer = async (context, typed, others) => {
 
 async function chosen({ stores, group }: Context, others: OtherOptions): Promise<Recipe | null> {
   const title = others["recipe"] ?? "";
-  return title === "" ? null : ((await stores.recipes.find(group.id, title))?.recipe ?? null);
+  return title === ""
+    ? null
+    : ((await stores.recipes.find(group.id, title, group.recipesVersion))?.recipe ?? null);
 }
 
 function offered(names: readonly string[], typed: string): readonly Suggestion[] {
@@ -81,12 +83,12 @@ function offered(names: readonly string[], typed: string): readonly Suggestion[]
  */
 export async function recipeOrRefuse(context: Context, typed: string): Promise<PublishedRecipe> {
   const { stores, group } = context;
-  const found = await stores.recipes.find(group.id, typed);
+  const found = await stores.recipes.find(group.id, typed, group.recipesVersion);
   if (found !== null) return found;
   const titled = await stores.recipes.search(group.id, typed, 4);
   const [only, ...others] = titled;
   if (only !== undefined && others.length === 0) {
-    const sole = await stores.recipes.find(group.id, only.id);
+    const sole = await stores.recipes.find(group.id, only.id, group.recipesVersion);
     if (sole !== null) return sole;
   }
   if (titled.length > 0) {

@@ -138,7 +138,8 @@ async function readerOf(context: Context, published: PublishedRecipe): Promise<C
 
 async function pressedCard(context: Context, args: readonly string[]): Promise<Card> {
   const pressed = readPressedCard(args);
-  const published = await context.stores.recipes.find(context.group.id, pressed.id);
+  const { id, recipesVersion } = context.group;
+  const published = await context.stores.recipes.find(id, pressed.id, recipesVersion);
   if (published === null) {
     throw new Refusal("That recipe is no longer here: type /recipe find to see which there are.");
   }

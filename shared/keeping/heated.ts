@@ -30,13 +30,24 @@ function heats({ text, temperaturesC }: Step): boolean {
  */
 export function isCooked(text: string, recipe: Recipe): boolean {
   const own = new Set(wordsOf(text));
-  const first = recipe.steps.findIndex((step) => wordsOf(step.text).some((word) => own.has(word)));
+  const first = recipe.steps.findIndex((step) => stepWords(step).some((word) => own.has(word)));
   return recipe.steps.slice(Math.max(0, first)).some(heats);
 }
 
 const SAYS_LITTLE: ReadonlySet<string> = new Set(
   "and boneless fillet fresh in large medium of raw skinless small the with".split(" "),
 );
+
+/** Every food of a recipe is looked for in all its steps. */
+const STEP_WORDS = new WeakMap<Step, readonly string[]>();
+
+function stepWords(step: Step): readonly string[] {
+  const known = STEP_WORDS.get(step);
+  if (known !== undefined) return known;
+  const words = wordsOf(step.text);
+  STEP_WORDS.set(step, words);
+  return words;
+}
 
 function wordsOf(text: string): readonly string[] {
   return foldWords(text)

@@ -1,5 +1,4 @@
 import { DiscordAPIError, HTTPError, RateLimitError } from "discord.js";
-import { ClaimOver } from "./fence.ts";
 
 /** What an error of the platform's interface means. */
 export type ApiFault =
@@ -38,7 +37,6 @@ export function faultOf(error: unknown): ApiFault {
 
 function reasonOf(error: unknown): string {
   if (!(error instanceof Error)) return "an error of unknown kind";
-  if (error instanceof ClaimOver) return error.message;
   if (error.name === "AbortError" || error.name === "TimeoutError") return "no answer in time";
   const cause = error.cause instanceof Error ? error.cause : error;
   const code = "code" in cause && typeof cause.code === "string" ? cause.code : cause.name;

@@ -2,7 +2,6 @@ import { REST, Routes, SnowflakeUtil } from "discord.js";
 import { Temporal } from "temporal-polyfill";
 import { z } from "zod";
 import { type Instant, isBefore } from "../../shared/time.ts";
-import { fencedRequest } from "./fence.ts";
 import { isOfNonce, wordedAtOf } from "./marks.ts";
 import type { Rendered } from "./render.ts";
 
@@ -86,7 +85,6 @@ export function createMailbox(parts: MailboxParts): Mailbox {
     ...(apiBase === null ? {} : { api: apiBase }),
     retries: 0,
     timeout: TIMEOUT_MS,
-    makeRequest: fencedRequest,
     globalRequestsPerSecond: parts.requestsPerSecond ?? REQUESTS_PER_SECOND,
     rejectOnRateLimit: (limit) => limit.retryAfter > SIT_OUT_MS,
   }).setToken(token);

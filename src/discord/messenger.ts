@@ -48,9 +48,12 @@ export function createMessenger(parts: MessengerParts): Messenger {
       const whole = new AbortController();
       // Every request listens to it, and looking for an earlier try may take twenty.
       setMaxListeners(0, whole.signal);
+      const signal = onlyWhile(whole.signal, message.isOurs);
       const timer = setTimeout(() => whole.abort(), WHOLE_SEND_MS);
       try {
-        return await onlyWhile(message.isOurs, () => sendWithin(parts, message, whole.signal));
+        const result = await sendWithin(parts, message, signal);
+        if (result.kind !== "unknown" || message.isOurs()) return result;
+        return { ...result, reason: `${result.reason}, and the claim was over` };
       } finally {
         clearTimeout(timer);
       }

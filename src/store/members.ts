@@ -4,7 +4,7 @@ import { fold } from "../../shared/words/fold.ts";
 import { allergensDocument, toText, vulnerableDocument } from "./documents.ts";
 import type { PrismaClient } from "./generated/client.ts";
 import { patiently } from "./patience.ts";
-import { toMember } from "./rows.ts";
+import { toGroup, toMember } from "./rows.ts";
 
 /** How a member is reminded until they choose: twice a day, and not at night. */
 const DEFAULT_CHOICE = {
@@ -27,6 +27,12 @@ export function profileColumns({ allergens, vulnerable, coachMaySetTargets }: Pa
 export function prismaMembers(db: PrismaClient, newId: () => string): Members {
   const include = { group: true } as const;
   return {
+    known: async (groupId, userId) => {
+      const where = { groupId_userId: { groupId, userId } };
+      const row = await db.member.findUnique({ where, include });
+      return row === null ? null : { group: toGroup(row.group), member: toMember(row) };
+    },
+
     open: async (groupId, userId, name) => {
       const where = { groupId_userId: { groupId, userId } };
       const known = await db.member.findUnique({ where, include });

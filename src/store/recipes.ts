@@ -12,7 +12,7 @@ import {
   toText,
 } from "./documents.ts";
 import type { Prisma, PrismaClient } from "./generated/client.ts";
-import { keptRecipes } from "./kept-recipes.ts";
+import { keptFinds, keptRecipes } from "./kept-recipes.ts";
 import { isConflict, patiently } from "./patience.ts";
 import { membersWho, NEXT_VERSION, tellRows, withdraw } from "./recipe-news.ts";
 import { type RevisionRow, toPublished, toSummary, WITH_WORD } from "./rows.ts";
@@ -161,7 +161,7 @@ async function allNewest(db: PrismaClient, groupId: GroupId): Promise<PublishedR
 export function prismaRecipes(db: PrismaClient): Recipes {
   const read = keptRecipes();
   return {
-    find: (groupId, idOrTitle) => newest(db, groupId, idOrTitle, read),
+    find: keptFinds((groupId, idOrTitle) => newest(db, groupId, idOrTitle, read)),
 
     search: async (groupId, typed, limit) => {
       // Folded words hold letters and digits only, so none of them is a wildcard of LIKE.

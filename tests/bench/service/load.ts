@@ -23,7 +23,7 @@ const MOST_MS = 3_000;
 const GROWTH_MAX = 1.25;
 
 function startBot(world: WorldTold, path: string, port: number): ChildProcess {
-  return spawn(process.execPath, ["--import", "tsx", "src/main.ts"], {
+  return spawn(process.execPath, [...process.execArgv, "src/main.ts"], {
     env: {
       ...process.env,
       DISCORD_TOKEN: world.token,

@@ -75,6 +75,7 @@ export function fakeStores(): Stores {
       set: unused,
     },
     members: {
+      known: async () => null,
       open: async (group, userId, name) =>
         members.find((member) => member.userId === userId && member.groupId === group) ??
         memberNamed(name, { userId, groupId: group }),

@@ -109,7 +109,7 @@ describe("when nobody knows whether it arrived", () => {
     server.fault({ kind: "429", retryAfterS: 0.05, method: "POST", path: POST });
     const toldToWait = (): boolean => server.requests("POST", POST).length > 0;
     const isOurs = (): boolean => !toldToWait();
-    const reason = "the claim was over before the request";
+    const reason = "no answer in time, and the claim was over";
     const result = await handle.messenger.send(outgoing(rig, { isOurs }));
     expect(result).toEqual({ kind: "unknown", reason, retryAfterMs: null });
     expect(server.requests("POST", POST)).toHaveLength(1);

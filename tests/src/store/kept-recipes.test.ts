@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
+import { groupId } from "../../../shared/ids.ts";
 import { recipeDocument, toText } from "../../../src/store/documents.ts";
-import { keptRecipes } from "../../../src/store/kept-recipes.ts";
+import { keptFinds, keptRecipes } from "../../../src/store/kept-recipes.ts";
 import { recipe } from "./kit.ts";
 
 /** A revision's row as the database gives it; `title` is what its document says. */
@@ -43,5 +44,53 @@ describe("recipes that were read before", () => {
     read(row("r3", "Three"));
     expect(read(row("r1", "One")).recipe).toBe(one.recipe);
     expect(read(row("r2", "Two")).recipe).not.toBe(two.recipe);
+  });
+});
+
+describe("recipes that were found before", () => {
+  const g = groupId("g");
+
+  function counted(most?: number) {
+    const asked: string[] = [];
+    const find = keptFinds(async (group, typed) => {
+      asked.push(`${group}/${typed}`);
+      return typed === "nothing" ? null : keptRecipes()(row("r1", typed));
+    }, most);
+    return { asked, find };
+  }
+
+  it("are looked for once under a version of the group's recipes, and anew under the next", async () => {
+    const { asked, find } = counted();
+    const first = await find(g, "pot", 1);
+    expect(await find(g, "pot", 1)).toBe(first);
+    expect(asked).toEqual(["g/pot"]);
+    expect(await find(g, "pot", 2)).not.toBe(first);
+    expect(asked).toEqual(["g/pot", "g/pot"]);
+  });
+
+  it("are no other group's, and no other words'", async () => {
+    const { asked, find } = counted();
+    for (const [group, typed] of [
+      ["g", "pot"],
+      ["h", "pot"],
+      ["g", "soup"],
+    ] as const)
+      await find(groupId(group), typed, 1);
+    expect(asked).toEqual(["g/pot", "h/pot", "g/soup"]);
+  });
+
+  it("are looked for each time where no version is named, and where there was none", async () => {
+    const { asked, find } = counted();
+    await find(g, "pot");
+    await find(g, "pot");
+    await find(g, "nothing", 1);
+    expect(await find(g, "nothing", 1)).toBeNull();
+    expect(asked).toHaveLength(4);
+  });
+
+  it("make room for others, the one asked for longest ago first", async () => {
+    const { asked, find } = counted(2);
+    for (const typed of ["one", "two", "one", "three", "one", "two"]) await find(g, typed, 1);
+    expect(asked).toEqual(["g/one", "g/two", "g/three", "g/two"]);
   });
 });

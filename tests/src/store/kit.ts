@@ -76,6 +76,12 @@ export async function world(store: Store, name = "a"): Promise<World> {
   return { store, member, published, newId };
 }
 
+/** The version of the recipes of the world's group by now. */
+export async function versionOf({ store, member }: World): Promise<number> {
+  const known = await store.stores.members.known(member.groupId, member.userId);
+  return known?.group.recipesVersion ?? Number.NaN;
+}
+
 export function publish(w: Pick<World, "store" | "member" | "newId">, what: Recipe, cause: string) {
   return w.store.stores.recipes.publish(publication(w, what, cause));
 }

@@ -3,7 +3,7 @@ import type { KeepingWord } from "../../../../commands/kit/keeping-words.ts";
 import { causeId } from "../../../../shared/ids.ts";
 import { keeping } from "../../../kit/stock.ts";
 import type { Given } from "../contract.ts";
-import { cooking, later, NOW, publish, recipe, type World, world } from "../kit.ts";
+import { cooking, later, NOW, publish, recipe, versionOf, type World, world } from "../kit.ts";
 
 const PARTS = [{ part: "Base", coachDays: 5, chartDays: 3, source: "cooked grain" }];
 
@@ -49,7 +49,7 @@ export function keepingWordContract({ store, restart }: Given): void {
       const { recipes } = store().stores;
       const { groupId } = w.member;
       const found = async () => [
-        (await recipes.find(groupId, recipe().title))?.longerWord,
+        (await recipes.find(groupId, recipe().title, await versionOf(w)))?.longerWord,
         (await recipes.revision(groupId, w.published.revisionId))?.longerWord,
         (await recipes.all(groupId))[0]?.longerWord,
       ];

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import type { Given } from "../contract.ts";
-import { NOW, publication, publish, recipe, world } from "../kit.ts";
+import { NOW, publication, publish, recipe, versionOf, world } from "../kit.ts";
 
 export function recipeContract({ store, restart }: Given): void {
   describe("recipes", () => {
@@ -29,6 +29,19 @@ export function recipeContract({ store, restart }: Given): void {
       expect(await recipes.search(w.member.groupId, "", 10)).toEqual([
         { id: w.published.id, title: "BARLEY POT", portions: 8, tags: ["lunch", "one pot"] },
       ]);
+    });
+
+    test("what was found before is not given any more once a recipe is published or withdrawn", async () => {
+      const w = await world(store());
+      const { recipes } = store().stores;
+      const { groupId } = w.member;
+      const found = async () =>
+        (await recipes.find(groupId, "barley pot", await versionOf(w)))?.revisionNumber;
+      expect([await found(), await found()]).toEqual([1, 1]);
+      const { published } = await publish(w, recipe({ portions: 8 }), "c2");
+      expect([await found(), await found()]).toEqual([2, 2]);
+      await recipes.withdraw(groupId, published.id, NOW);
+      expect(await found()).toBeUndefined();
     });
 
     test("the same cause twice gives the first result again, also when another came in between", async () => {
