@@ -1,5 +1,5 @@
 import { statSync } from "node:fs";
-import { mkdir } from "node:fs/promises";
+import { appendFile, mkdir } from "node:fs/promises";
 import { dirname } from "node:path";
 import { PrismaBetterSqlite3 } from "@prisma/adapter-better-sqlite3";
 import { withCleanText } from "./clean-text.ts";
@@ -27,6 +27,8 @@ export async function connectSqlite(path: string): Promise<Connection> {
   if (statSync(path, { throwIfNoEntry: false })?.isDirectory()) throw new Error("it is a folder");
   const release = takeFile(path);
   try {
+    // A new one is its owner's only, as backups are: members tell the bot who eats and what they must not.
+    await appendFile(path, "", { mode: 0o600 });
     await migrateSqlite(path);
     const file = new PrismaBetterSqlite3({ url: path, timeout: BUSY_TIMEOUT_MS });
     const adapter = oneAtATime(withCleanText(file), ON_CONNECT);

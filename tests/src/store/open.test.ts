@@ -1,5 +1,5 @@
 import { existsSync } from "node:fs";
-import { writeFile } from "node:fs/promises";
+import { chmod, stat, writeFile } from "node:fs/promises";
 import { dirname, join } from "node:path";
 import Database from "better-sqlite3";
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
@@ -50,6 +50,17 @@ describe("opening a store", () => {
     expect(folder?.code).toBe("cannot open the file");
     expect(folder?.sentence).toContain("it is a folder");
     expect(existsSync(`${dirname(place.path)}-owner`)).toBe(false);
+  });
+
+  test("a new file is for its owner only, its log beside it too; of an old one that stays as it was", async () => {
+    const mode = async (path: string) => ((await stat(path)).mode & 0o777).toString(8);
+    const store = await openFile(place.path);
+    await store.settings.set("k", "v");
+    expect([await mode(place.path), await mode(`${place.path}-wal`)]).toEqual(["600", "600"]);
+    await store.close();
+    await chmod(place.path, 0o640);
+    await (await openFile(place.path)).close();
+    expect(await mode(place.path)).toBe("640");
   });
 
   test("ids come from the caller when it gives a source of them", async () => {
