@@ -8,6 +8,7 @@
  * after that. Nobody is told at that moment, so that one under way goes on to its answer.
  */
 export function onlyWhile(signal: AbortSignal, isOurs: () => boolean): AbortSignal {
-  const isAborted = (): unknown => Reflect.get(AbortSignal.prototype, "aborted", signal);
-  return Object.defineProperty(signal, "aborted", { get: () => isAborted() === true || !isOurs() });
+  return Object.defineProperty(signal, "aborted", {
+    get: () => Reflect.get(AbortSignal.prototype, "aborted", signal) === true || !isOurs(),
+  });
 }

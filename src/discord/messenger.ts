@@ -46,8 +46,6 @@ export function createMessenger(parts: MessengerParts): Messenger {
     send: async (message) => {
       // A timer of our own, let go at the end: `AbortSignal.timeout` keeps the message for the whole minute.
       const whole = new AbortController();
-      // Every request listens to it, and looking for an earlier try may take twenty.
-      setMaxListeners(0, whole.signal);
       const signal = onlyWhile(whole.signal, message.isOurs);
       const timer = setTimeout(() => whole.abort(), WHOLE_SEND_MS);
       try {
@@ -95,6 +93,8 @@ async function findEarlier(
   places: readonly Place[],
   signal: AbortSignal,
 ): Promise<SendResult | null> {
+  // Every request listens to the signal, and reading back at both places may take forty.
+  setMaxListeners(0, signal);
   for (const { where, open } of places) {
     try {
       const stored = await parts.mailbox.find(await open(), nonce, since, signal);
