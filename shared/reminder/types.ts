@@ -78,6 +78,8 @@ export interface ReminderRow extends DerivedReminder {
   readonly attempts: number;
   /** The delivery it was claimed for: one message, one nonce. Null until claimed. */
   readonly nonce: string | null;
+  /** Why the last try came to nothing, or why it ended so; null where there is nothing to say. */
+  readonly reason: string | null;
 }
 
 /** A reminder that is still true, as it is true now, and where its portions are; null when nobody knows. */

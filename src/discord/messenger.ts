@@ -70,6 +70,9 @@ async function sendWithin(
     const earlier = await findEarlier(parts, message, places, signal);
     if (earlier !== null) return earlier;
   }
+  if (message.onlyLooks) {
+    return { kind: "impossible", reason: "no try arrived", directClosed: false };
+  }
   return sendTo(parts, message, places, signal);
 }
 

@@ -8,8 +8,8 @@ import type { Clock } from "../clock.ts";
 import type { Log } from "../log.ts";
 import { measure } from "./measure.ts";
 import type { Deliveries, JobMeter, Messenger, Recipient, SendResult } from "./ports.ts";
-import { idsOf, settle, settlementKind, settlementOf } from "./settle.ts";
-import { type AskCurrent, type Held, isAsDerived, sorted, stillTrue } from "./still-true.ts";
+import { idsOf, onlyLooks, settle, settlementOf, type Tried } from "./settle.ts";
+import { type AskCurrent, isAsDerived, sorted, stillTrue } from "./still-true.ts";
 import type { Taken } from "./take.ts";
 
 /** Words a reminder message (`commands/reminders/message.ts`). */
@@ -86,24 +86,20 @@ async function sendAndSettle(
   const wordedAt = parts.clock.now().round({ smallestUnit: "second", roundingMode: "floor" });
   const held = sorted(rows, wordedAt);
   const attempt = Math.max(...rows.map((row) => row.attempts), 1);
-  const result = await send(parts, recipient, { held, nonce, attempt, wordedAt, isOurs });
-  // An outage of the platform must not use up a safety reminder: it is tried for as long as it helps.
-  const stillHelps = held.rows.length > 0;
-  const settlement = settlementOf(parts.clock, result, { nonce, attempt, stillHelps });
+  const trying = { held, nonce, attempt, wordedAt, isOurs, onlyLooks: onlyLooks(held) };
+  const result = await send(parts, recipient, trying);
+  const settlement = settlementOf(parts.clock, result, trying);
   // What an earlier try told in time was told in time, however late that is found out.
   const told =
     result.kind === "sent" && result.wordedAt !== undefined ? sorted(rows, result.wordedAt) : held;
   const settled = await settle(parts, nonce, told, settlement);
   if (!settled) parts.log.warn({ nonce, result: result.kind }, "the lease ran out while sending");
-  const kind = settlementKind(result, attempt, stillHelps);
+  const kind = settlement.state;
   if (settled && parts.meter !== undefined) measure(parts.meter, told, kind, parts.clock.now());
   return { kind, late: kind === "sent" ? told.late.length : 0 };
 }
 
-interface Try {
-  readonly held: Held;
-  readonly nonce: string;
-  readonly attempt: number;
+interface Try extends Tried {
   readonly wordedAt: Instant;
   readonly isOurs: () => boolean;
 }
@@ -135,6 +131,7 @@ async function wordAndSend(
     attempt,
     wordedAt,
     isOurs,
+    onlyLooks: isLook,
     ...who
   }: Try & { readonly member: Member; readonly group: Group },
 ): Promise<SendResult> {
@@ -149,6 +146,7 @@ async function wordAndSend(
       since,
       wordedAt,
       isOurs,
+      onlyLooks: isLook,
       reply,
     });
   } catch (error) {

@@ -149,6 +149,8 @@ export interface OutgoingMessage {
   readonly wordedAt: Instant;
   /** Asked right before each request: once it says no, another process may send the message. */
   readonly isOurs: () => boolean;
+  /** Nothing is sent any more: whether an earlier try arrived is all that is asked. */
+  readonly onlyLooks: boolean;
   readonly reply: Reply;
 }
 

@@ -1,5 +1,6 @@
 import type { ReminderId } from "../../shared/ids.ts";
 import type { ReminderRow } from "../../shared/reminder/types.ts";
+import { isBefore } from "../../shared/time.ts";
 import type { Clock } from "../clock.ts";
 import { backoffMs } from "./backoff.ts";
 import { type Deliveries, type SendResult, UNTOLD } from "./ports.ts";
@@ -13,41 +14,50 @@ type Settlement = Exclude<
 
 /** What only says that something came too late is not worth more tries than this. */
 const LATE_ATTEMPTS_MAX = 8;
+/**
+ * Begins the reason of what is not sent again, although nobody knows whether its last try arrived: that is
+ * looked for, lest the coach is shown as untold what was told.
+ */
+const LOOKS = "tried often enough, and looked for; ";
+/** So long after the last of it helped it is looked for. */
+const LOOK_FOR = { hours: 48 };
 const TOO_LATE = "came too late to help; the member was told";
 
-/** How a try has ended. A late message is given up after some tries; one that still helps is not. */
-export function settlementKind(
-  result: SendResult,
-  attempt: number,
-  stillHelps: boolean,
-): "sent" | "retry" | "failed" {
-  if (result.kind === "sent") return "sent";
-  return result.kind === "unknown" && (stillHelps || attempt < LATE_ATTEMPTS_MAX)
-    ? "retry"
-    : "failed";
+/** A try of one message, as far as what becomes of it depends on that. */
+export interface Tried {
+  readonly nonce: string;
+  /** From 1. */
+  readonly attempt: number;
+  readonly held: Held;
+  readonly onlyLooks: boolean;
 }
 
-/** What is to be recorded of a try. */
+/** Whether a message is only looked for: none of it helps any more, and it was given up before. */
+export function onlyLooks({ rows, late }: Held): boolean {
+  return rows.length === 0 && late.every(({ reason }) => reason?.startsWith(LOOKS) === true);
+}
+
+/**
+ * What is to be recorded of a try. A late message is sent no more after some tries, and then looked for;
+ * one that still helps is sent for as long as it does.
+ */
 export function settlementOf(
   clock: Clock,
   result: SendResult,
-  {
-    nonce,
-    attempt,
-    stillHelps,
-  }: { readonly nonce: string; readonly attempt: number; readonly stillHelps: boolean },
-): Settlement {
+  { nonce, attempt, held, onlyLooks: isLook }: Tried,
+): Exclude<Settlement, { readonly state: "expired" }> {
   if (result.kind === "sent") {
     return { state: "sent", messageId: result.messageId, where: result.where };
   }
-  if (settlementKind(result, attempt, stillHelps) === "failed") {
-    const tries = result.kind === "unknown" ? `, after ${attempt} tries` : "";
-    return { state: "failed", reason: `${result.reason}${tries}` };
+  if (result.kind === "impossible") return { state: "failed", reason: result.reason };
+  const now = clock.now();
+  if (isLook && held.late.every((row) => !isBefore(now, row.helpsUntil.add(LOOK_FOR)))) {
+    return { state: "failed", reason: `it may have arrived; ${result.reason}` };
   }
-  const asked = result.kind === "unknown" ? result.retryAfterMs : null;
-  const waitMs = Math.ceil(asked ?? backoffMs(nonce, attempt));
-  const retryAt = clock.now().add({ milliseconds: Math.max(waitMs, 0) });
-  return { state: "retry", retryAt, reason: result.reason };
+  const waitMs = Math.ceil(result.retryAfterMs ?? backoffMs(nonce, attempt));
+  const retryAt = now.add({ milliseconds: Math.max(waitMs, 0) });
+  const isEnough = isLook || (held.rows.length === 0 && attempt >= LATE_ATTEMPTS_MAX);
+  return { state: "retry", retryAt, reason: isEnough ? `${LOOKS}${result.reason}` : result.reason };
 }
 
 interface SettleParts {

@@ -1,8 +1,8 @@
-import type { Drafts } from "../../commands/kit/ports.ts";
-import { takenForDocument, toColumn, toText } from "./documents.ts";
-import type { PrismaClient } from "./generated/client.ts";
+import type { Drafts, RecipeDraft } from "../../commands/kit/ports.ts";
+import { draftId, groupId, memberId } from "../../shared/ids.ts";
+import { fromText, takenForDocument, toColumn, toInstant, toText } from "./documents.ts";
+import type { Prisma, PrismaClient } from "./generated/client.ts";
 import { patiently } from "./patience.ts";
-import { toDraft } from "./rows.ts";
 
 export function prismaDrafts(db: PrismaClient): Drafts {
   return {
@@ -39,5 +39,17 @@ export function prismaDrafts(db: PrismaClient): Drafts {
     drop: async (id) => {
       await patiently(() => db.draft.deleteMany({ where: { id } }));
     },
+  };
+}
+
+function toDraft(row: Prisma.DraftGetPayload<object>): RecipeDraft {
+  return {
+    id: draftId(row.id),
+    groupId: groupId(row.groupId),
+    by: memberId(row.memberId),
+    title: row.title,
+    text: row.text,
+    takenFor: fromText(takenForDocument, row.takenFor),
+    changedAt: toInstant(row.changedAt),
   };
 }

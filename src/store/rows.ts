@@ -1,16 +1,9 @@
 import { Temporal } from "temporal-polyfill";
-import type {
-  Group,
-  Member,
-  PublishedRecipe,
-  RecipeDraft,
-  RecipeSummary,
-} from "../../commands/kit/ports.ts";
+import type { Group, Member, PublishedRecipe, RecipeSummary } from "../../commands/kit/ports.ts";
 import {
   batchId,
   causeId,
   changeId,
-  draftId,
   groupId,
   lotId,
   memberId,
@@ -40,7 +33,6 @@ import {
   reminderStateWord,
   sumsDocument,
   tagsDocument,
-  takenForDocument,
   toInstant,
   toInstantOrNull,
   undoneWord,
@@ -208,6 +200,7 @@ export type ReminderColumns = Pick<
   | "state"
   | "attempts"
   | "nonce"
+  | "reason"
 >;
 
 export function toReminder(row: ReminderColumns): ReminderRow {
@@ -222,18 +215,7 @@ export function toReminder(row: ReminderColumns): ReminderRow {
     state: reminderStateWord.parse(row.state),
     attempts: row.attempts,
     nonce: row.nonce,
-  };
-}
-
-export function toDraft(row: Prisma.DraftGetPayload<object>): RecipeDraft {
-  return {
-    id: draftId(row.id),
-    groupId: groupId(row.groupId),
-    by: memberId(row.memberId),
-    title: row.title,
-    text: row.text,
-    takenFor: fromText(takenForDocument, row.takenFor),
-    changedAt: toInstant(row.changedAt),
+    reason: row.reason,
   };
 }
 

@@ -210,7 +210,7 @@ function nextFromServer(
      WHERE r.ctid = w."at" AND w."place" <= ${ROWS_MAX}
        AND r."state" = 'scheduled' AND r."dueAt" <= ${by}
     RETURNING r."id", r."memberId", r."kind", r."key", r."dueAt", r."helpsUntil", r."about",
-              r."state", r."attempts", r."nonce", w."planVersion"`;
+              r."state", r."attempts", r."nonce", r."reason", w."planVersion"`;
 }
 
 /** Ids of the rows of the next messages, message by message. */

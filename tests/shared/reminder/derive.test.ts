@@ -172,6 +172,7 @@ describe("grouping what is due", () => {
     state: "scheduled",
     attempts: 0,
     nonce: null,
+    reason: null,
     ...rest,
   });
 

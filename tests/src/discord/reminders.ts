@@ -51,6 +51,7 @@ export function outgoing(rig: Rig, varied: Varied = {}): OutgoingMessage {
     since: Temporal.Now.instant().subtract({ hours: 1 }),
     wordedAt: Temporal.Now.instant().round({ smallestUnit: "second", roundingMode: "floor" }),
     isOurs: () => true,
+    onlyLooks: false,
     reply: reply("Move 2 portions of chilli to the fridge tonight"),
     ...rest,
   };

@@ -134,6 +134,19 @@ describe("when nobody knows whether it arrived", () => {
     expect(server.directMessages(mika)).toEqual([]);
   });
 
+  it("what is only looked for is found where it arrived, and not sent where it did not", async () => {
+    const { server, handle, mika } = rig;
+    const look = { attempt: 9, onlyLooks: true };
+    const missed = await handle.messenger.send(outgoing(rig, look));
+    expect(missed).toEqual({ kind: "impossible", reason: "no try arrived", directClosed: false });
+    expect(server.directMessages(mika)).toEqual([]);
+    server.fault({ kind: "reset after storing", method: "POST", path: POST });
+    await handle.messenger.send(outgoing(rig, { attempt: 8 }));
+    server.platform.nonces.clear();
+    expect(await handle.messenger.send(outgoing(rig, look))).toMatchObject({ kind: "sent" });
+    expect(server.directMessages(mika)).toHaveLength(1);
+  });
+
   it("nothing is sent while the earlier try cannot be looked for", async () => {
     const { server, handle, mika } = rig;
     server.fault({ kind: "500", method: "GET", path: POST });

@@ -70,6 +70,7 @@ export function rowOf(id: string, rest: Partial<ReminderRow> = {}): ReminderRow 
     state: "scheduled",
     attempts: 0,
     nonce: null,
+    reason: null,
     ...rest,
   };
 }
@@ -164,6 +165,7 @@ export class FakeDeliveries implements Deliveries {
     for (const kept of held) {
       const { result } = input;
       kept.reason = "reason" in result ? result.reason : "";
+      kept.row = { ...kept.row, reason: "reason" in result ? result.reason : null };
       if (result.state === "retry") kept.leaseUntil = result.retryAt;
       else if (result.state === "waits") {
         kept.leaseUntil = result.until;
@@ -220,7 +222,11 @@ export class FakePlatform implements Messenger {
     const next = this.script.shift();
     if (next === "lost request") throw new Error("socket closed before the request");
     if (next !== undefined && next !== "lost answer") return next;
-    if (!this.stored.some(({ nonce }) => nonce === message.nonce)) this.stored.push(message);
+    const isThere = this.stored.some(({ nonce }) => nonce === message.nonce);
+    if (!isThere && message.onlyLooks) {
+      return { kind: "impossible", reason: "no try arrived", directClosed: false };
+    }
+    if (!isThere) this.stored.push(message);
     if (next === "lost answer") throw new Error("socket closed after the request");
     return {
       kind: "sent",
